@@ -1,0 +1,20 @@
+// The suite for a folder that is not trusted: since nothing executes, everything works there too.
+import * as assert from 'node:assert/strict';
+import * as vscode from 'vscode';
+import { reading } from './reading.ts';
+import { runTests, type Test } from './test.ts';
+import { writing } from './writing.ts';
+
+const restricted: readonly Test[] = [
+  {
+    name: 'the folder is in Restricted Mode',
+    async run() {
+      assert.equal(vscode.workspace.isTrusted, false);
+    },
+  },
+];
+
+export function run(): Promise<void> {
+  const alike = [...reading, ...writing].filter(test => /hover on a dose|misspelt key/.test(test.name));
+  return runTests([...restricted, ...alike], `${__filename}.json`);
+}

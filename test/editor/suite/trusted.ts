@@ -1,0 +1,16 @@
+// The suite for an ordinary window.
+import { activation } from './activation.ts';
+import { comparing } from './comparing.ts';
+import { keptAsYaml } from './kept-as-yaml.ts';
+import { navigation } from './navigation.ts';
+import { reading } from './reading.ts';
+import { recording } from './recording.ts';
+import { runTests } from './test.ts';
+import { writing } from './writing.ts';
+
+export function run(): Promise<void> {
+  return runTests(
+    [...activation, ...reading, ...writing, ...recording, ...keptAsYaml, ...navigation, ...comparing],
+    `${__filename}.json`,
+  );
+}
