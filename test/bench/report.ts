@@ -1,0 +1,141 @@
+// The measurements as a page: ratios to floors first, since milliseconds are the machine's and ratios are ours.
+
+import type { CoreTimes } from './in-process.ts';
+import type { Kind } from './keystrokes.ts';
+import type { ServerTimes } from './over-stdio.ts';
+
+export interface Measured {
+  readonly lines: number;
+  /** One parse of the whole file by the `yaml` package, in milliseconds. */
+  readonly parse: number;
+  /** The same in processor time. */
+  readonly parseCpu: number;
+  readonly core: CoreTimes;
+  readonly server: ServerTimes;
+  /** A server for YAML in general, asked the same, where its folder was given. */
+  readonly peer?: ServerTimes;
+}
+
+export interface Machine {
+  readonly processor: string;
+  readonly cores: number;
+  readonly node: string;
+  readonly date: string;
+}
+
+export function reportOf(all: readonly Measured[], machine: Machine): string {
+  const sizes = all.map(({ lines }) => thousands(lines));
+  const row = (what: string, of: (one: Measured) => string): readonly string[] => [what, ...all.map(of)];
+  const [smallest] = all;
+  const kinds = Object.keys(smallest?.core.byKind ?? {}) as Kind[];
+  const hasPeer = all.some(({ peer }) => peer !== undefined);
+  return `# Speed
+
+Written by \`npm run bench\` on ${machine.date}: ${machine.processor}, ${machine.cores} cores, Node ${machine.node}. Recipes are drawn
+from a seed; every floor is measured in the same run on the same file. Trust the ratios; milliseconds are this machine's.
+
+## Against one whole parse
+
+How many times a parse of the whole file by the \`yaml\` package is what a keystroke takes, from the change to all findings, chemistry
+and forecasts included.
+
+${table(
+  ['lines', ...sizes],
+  [
+    row('one parse', ({ parse }) => ms(parse)),
+    row('keystroke, median', ({ core, parse }) => `${ms(core.keystroke.p50)} (1/${ratio(parse, core.keystroke.p50)})`),
+    row(
+      'keystroke, processor time',
+      ({ core, parse }) => `${ms(core.keystrokeCpu)} (1/${ratio(parse, core.keystrokeCpu)})`,
+    ),
+    row('grown since the smallest', ({ core }) => `${ratio(core.keystrokeCpu, smallest?.core.keystrokeCpu ?? 0)} x`),
+    row('opening, to all findings', ({ core, parse }) => `${ms(core.open)} (${ratio(core.open, parse)} x)`),
+  ],
+)}
+
+## Keystrokes by what is typed in
+
+Median and 95th percentile of a letter put in or taken out, in the core.
+
+${table(
+  ['lines', ...sizes],
+  kinds.map(kind => row(`in a ${kind}`, ({ core }) => both(core.byKind[kind]))),
+)}
+
+## Questions
+
+${table(
+  ['lines', ...sizes],
+  [row('hover', ({ core }) => both(core.hover)), row('completion', ({ core }) => both(core.completion))],
+)}
+
+## The server, as an editor waits for it
+
+${table(
+  ['lines', ...sizes],
+  [
+    row('start to first findings', ({ server }) => ms(server.firstFindings)),
+    row('keystroke to findings', ({ server }) => both(server.keystroke)),
+    row('its processor time', ({ server }) => ms(server.keystrokeCpu)),
+    row('ten letters at once', ({ server }) => both(server.burst)),
+    row('hover', ({ server }) => both(server.hover)),
+    row('completion', ({ server }) => both(server.completion)),
+    row('memory after all that', ({ server }) =>
+      server.memoryMB === undefined ? 'not known' : `${server.memoryMB.toFixed(0)} MB`,
+    ),
+  ],
+)}
+${hasPeer ? peerPart(all, sizes) : ''}`;
+}
+
+function peerPart(all: readonly Measured[], sizes: readonly string[]): string {
+  const row = (what: string, of: (one: ServerTimes) => number | undefined): readonly string[] => [
+    what,
+    ...all.map(({ server, peer }) => {
+      const [ours, theirs] = [of(server), peer && of(peer)];
+      return ours === undefined || theirs === undefined
+        ? 'not known'
+        : `${ratio(ours, theirs)} x of ${theirs.toFixed(1)}`;
+    }),
+  ];
+  return `
+## Beside a server for YAML in general
+
+What ours takes as a share of what yaml-language-server takes for the same keystrokes and questions on the same file, with our JSON
+Schema.
+
+${table(
+  ['lines', ...sizes],
+  [
+    row('start to first findings', ({ firstFindings }) => firstFindings),
+    row('keystroke to findings', ({ keystroke }) => keystroke.p50),
+    row('its processor time', ({ keystrokeCpu }) => keystrokeCpu),
+    row('hover, 95 %', ({ hover }) => hover.p95),
+    row('completion, 95 %', ({ completion }) => completion.p95),
+    row('memory', ({ memoryMB }) => memoryMB),
+  ],
+)}
+`;
+}
+
+function table(head: readonly string[], rows: readonly (readonly string[])[]): string {
+  const line = (cells: readonly string[]): string => `| ${cells.join(' | ')} |`;
+  return [line(head), line(head.map(() => '---')), ...rows.map(line)].join('\n');
+}
+
+function both({ p50, p95 }: { readonly p50: number; readonly p95: number }): string {
+  return `${ms(p50)} / ${ms(p95)}`;
+}
+
+function ms(value: number | undefined): string {
+  return value === undefined ? 'not known' : `${value < 10 ? value.toFixed(2) : value.toFixed(0)} ms`;
+}
+
+function ratio(of: number, to: number): string {
+  const is = of / to;
+  return is < 10 ? is.toFixed(2) : is.toFixed(0);
+}
+
+function thousands(count: number): string {
+  return String(count).replace(/\B(?=(\d{3})+$)/gu, ',');
+}
