@@ -9,7 +9,7 @@ export const stage = group(
       ['duration'],
       { says: 'How long the stage lasts.', examples: ['18 d', '3 wk'] },
       // Ten years: longer than anything grows in one container, and short enough to be forecast day by day.
-      { aboveZero: true },
+      { aboveZero: true, atMost: 3660 },
     ),
     target: z.optional(reference(['targets'], { says: 'The target of the stage.', examples: ['leafy'] })),
     batch: z.optional(reference(['batches'], { says: 'The batch that feeds the stage.', examples: ['opening'] })),
