@@ -30,6 +30,8 @@ function steps(resultFile: string): readonly Step[] {
     { name: 'lint and format', command: [bin('biome'), 'ci', '.'] },
     { name: 'unused code and packages', command: [bin('knip')] },
     { name: 'generated files', command: [bin('tsx'), '.ci/generate.ts', '--check'] },
+    // What is packaged and run by tests is what is built now, not what an earlier build left.
+    { name: 'bundles', command: [bin('tsx'), '.ci/build.ts'] },
     {
       name: 'tests',
       command: [bin('vitest'), 'run', '--reporter=default', '--reporter=json', `--outputFile.json=${resultFile}`],
