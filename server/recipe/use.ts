@@ -53,7 +53,8 @@ export function followUse(file: string, recipe: Recipe, load: LoadRecipe): Used 
     };
     const uri = resolved(file, written);
     if (uri === undefined) {
-      missing('not-relative');
+      // Beside a text that has never been saved there is nothing.
+      missing(hasFolder(file) ? 'not-relative' : 'absent');
       return;
     }
     const chain = circle(file, uri, load, asked);
@@ -70,9 +71,10 @@ export function followUse(file: string, recipe: Recipe, load: LoadRecipe): Used 
   return { lenders, findings, asked: [...asked] };
 }
 
-/** The URI that a written relative path means, seen from a file; undefined where it is not a relative path. */
+/** The URI that a written relative path means, seen from a file; undefined where it is no such path or the file is in no folder. */
 export function resolved(file: string, written: string): string | undefined {
   if (
+    !hasFolder(file) ||
     written.trim() === '' ||
     /^[a-z][a-z0-9+.-]*:/i.test(written) ||
     written.startsWith('/') ||
@@ -82,6 +84,11 @@ export function resolved(file: string, written: string): string | undefined {
   }
   const encoded = written.split('/').map(encodeURIComponent).join('/');
   return new URL(encoded, file).href;
+}
+
+/** Whether other files can stand beside a file: not so for `untitled:Untitled-1`. */
+function hasFolder(file: string): boolean {
+  return URL.canParse('.', file);
 }
 
 /** The last part of a file's URI, as a person would say it. */

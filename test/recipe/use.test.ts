@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { Workspace } from '../../server/workspace/workspace.ts';
 import { checkFindings } from '../check-findings.ts';
 import { recipe } from '../recipe.ts';
 
@@ -31,4 +32,15 @@ test('a used file that is no text is marked where it stands', () => {
         # ^^^ value-invalid
     `,
   );
+});
+
+test('beside a text that was never saved there is no file, and other recipes are not disturbed', () => {
+  const workspace = new Workspace();
+  workspace.open('untitled:Untitled-1', 'recipe: 1\nuse: [./shelf.grow.yaml]\n');
+  workspace.open('vscode-vfs://host/garden/porch.grow.yaml', 'recipe: 1\nuse: [./shelf.grow.yaml]\n');
+  const findings = workspace.snapshot('untitled:Untitled-1')?.findings ?? [];
+  expect(findings.map(({ finding }) => finding)).toMatchObject([
+    { code: 'file-missing', params: { file: './shelf.grow.yaml', reason: 'absent' } },
+  ]);
+  expect(workspace.wanted()).toEqual(['vscode-vfs://host/garden/shelf.grow.yaml']);
 });
