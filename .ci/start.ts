@@ -12,7 +12,7 @@ tidemark('check', 'samples');
 tidemark('plan', sample);
 process.stdout.write(`
 This is what ${sample} comes to. To see it beside the text:
-  npm run editor    the samples in an editor in your browser (Linux x64; about 800 MB are installed once)
+  npm run editor    the samples in an editor in your browser (Linux x64; about 1.2 GB are installed once)
   or open this folder in desktop VS Code and press F5.
 Your own recipe: name it my-plants.grow.yaml, and run
   node dist/cli.cjs plan my-plants.grow.yaml

@@ -1,5 +1,5 @@
 /**
- * Installs the browser-served editor on demand: a bare Node 24, code-server and a browser, about 800 MB, all from npm
+ * Installs the browser-served editor on demand: a bare Node 24, code-server and a browser, about 1.2 GB, all from npm
  * packages and without root. It is kept apart so that the project's own `npm ci` stays small.
  */
 import { spawnSync } from 'node:child_process';
@@ -51,7 +51,7 @@ export function install(): Installation {
   const stamp = join('node_modules', `.complete-${lock}`);
   if (!existsSync(join(root, stamp))) {
     const started = Date.now();
-    process.stdout.write(`installing the editor into ${root} (about 800 MB, once)\n`);
+    process.stdout.write(`installing the editor into ${root} (about 1.2 GB, once)\n`);
     const target = cache ? `${root}.partial-${process.pid}` : root;
     mkdirSync(target, { recursive: true });
     if (target !== here) {

@@ -37,7 +37,9 @@ export function runNeovim(home: string, extension: string): readonly Result[] {
     },
   );
   if (!existsSync(results)) {
-    return [{ name: 'Neovim: the suite runs', failure: `${stdout}${stderr}` || 'it did not end', milliseconds: longest }];
+    return [
+      { name: 'Neovim: the suite runs', failure: `${stdout}${stderr}` || 'it did not end', milliseconds: longest },
+    ];
   }
   const told: readonly Result[] = JSON.parse(readFileSync(results, 'utf8'));
   const [name = 'Neovim'] = version.stdout.split('\n');

@@ -6,11 +6,12 @@ import { navigation } from './navigation.ts';
 import { reading } from './reading.ts';
 import { recording } from './recording.ts';
 import { runTests } from './test.ts';
+import { using } from './using.ts';
 import { writing } from './writing.ts';
 
 export function run(): Promise<void> {
   return runTests(
-    [...activation, ...reading, ...writing, ...recording, ...keptAsYaml, ...navigation, ...comparing],
+    [...activation, ...reading, ...using, ...writing, ...recording, ...keptAsYaml, ...navigation, ...comparing],
     `${__filename}.json`,
   );
 }
