@@ -1,6 +1,7 @@
 // An adjustment shared out over the loads of a batch, each of which is adjusted by itself.
 
 import { adjustmentOf } from './adjust.ts';
+import { firstStep } from './adjust-formulas.ts';
 import type { BatchPlan } from './batch.ts';
 import type { DoseFigure } from './dose.ts';
 import type { Figure } from './figure.ts';
@@ -9,6 +10,7 @@ import { memo } from './memo.ts';
 
 export interface LoadAdjustment {
   readonly exact: DoseFigure;
+  /** What the tools measure of it in one load. */
   readonly firstStep: DoseFigure;
 }
 
@@ -17,7 +19,8 @@ export const loadAdjustmentOf = memo((batch: BatchPlan): LoadAdjustment | undefi
   const { loads } = batch;
   const adjustment = adjustmentOf(batch);
   if (adjustment === undefined || loads.kind === 'unknown' || loads.quantity.value < 2) return undefined;
-  return { exact: share(adjustment.exact, loads), firstStep: share(adjustment.firstStep, loads) };
+  const exact = share(adjustment.exact, loads);
+  return { exact, firstStep: firstStep(exact, batch.needs.tools) };
 });
 
 function share(dose: DoseFigure, loads: Figure<'number'>): DoseFigure {

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { adjustmentOf } from '../../server/plan/adjust.ts';
+import { loadAdjustmentOf } from '../../server/plan/adjust-loads.ts';
 import { adjustStepsOf } from '../../server/plan/adjust-steps.ts';
 import { type Figure, numberOf } from '../../server/plan/figure.ts';
 import { recipe } from '../recipe.ts';
@@ -39,6 +40,13 @@ test('the pH to expect falls from step to step and ends at the aim', () => {
   const pHs = adjustStepsOf(batchOf(phosphoric)).map(({ pH }) => numberOf(pH) ?? Number.NaN);
   expect(pHs).toEqual([...pHs].sort((a, b) => b - a));
   expect(pHs.at(-1)).toBeCloseTo(5.8, 1);
+});
+
+test('the first step of a load is one that the tools measure, the first at the bench', () => {
+  const batch = batchOf(phosphoric, '21 L', ', mix-in: can');
+  const first = loadAdjustmentOf(batch)?.firstStep;
+  expect(first && mL(first)).toBe(8);
+  expect(first && mL(first)).toBe(mL(adjustStepsOf(batch)[0]?.add ?? { kind: 'unknown', wants: [] }));
 });
 
 test('a load is adjusted by itself: half the batch takes half the acid and shows the same pH', () => {
