@@ -74,10 +74,14 @@ export const forecastOf = memo((needs: ForecastNeeds): Forecast | Unknown => {
   const wants = wantsOf(needs);
   if (first === undefined || vessel === undefined || start_L === undefined || wants.length > 0) return unknown(wants);
   const days = stages.reduce((sum, { from, to }) => sum + daysBetween(from, to), 0);
-  const run = (bound: UseBound, topUps: boolean): Course =>
-    drawDown(inputsOf(needs, vessel, start_L, first.from, bound), topUps);
+  const run = (bound: UseBound, withTopUps: boolean): Course =>
+    drawDown(inputsOf(needs, vessel, start_L, first.from, bound), withTopUps);
   const course = run('mid', true);
-  const untouched = run('mid', false);
+  const topUps = course.days.flatMap(day =>
+    day.events.flatMap(event => (event.kind === 'top-up' ? [event.topUp] : [])),
+  );
+  // Where no top-up is recommended, the course without any is the same.
+  const untouched = topUps.length === 0 ? course : run('mid', false);
   const isPublishedUse = stages.some(({ stage }) => stage.value.uses === undefined);
   const need = cropNeedOf(needs.planting, days);
   const given_L = givenIn(untouched);
@@ -86,7 +90,7 @@ export const forecastOf = memo((needs: ForecastNeeds): Forecast | Unknown => {
     needs,
     vessel,
     days: course.days,
-    topUps: course.days.flatMap(day => day.events.flatMap(event => (event.kind === 'top-up' ? [event.topUp] : []))),
+    topUps,
     lastsCrop: untouched.runsLow === undefined && isEnough,
     runsLow: untouched.runsLow,
     runsLowBetween: isPublishedUse
