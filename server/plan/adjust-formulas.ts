@@ -113,7 +113,7 @@ function respond(from: number, to: number, volume: number, response: Responding,
 
 const cautious = {
   says: 'a cautious first step: half of it, then stir and measure',
-  statement: 'first step = half of the amount, down to what the tools measure',
+  statement: 'first step = half of a load’s amount, down to what the tools measure, × loads',
   source: 'common-practice',
 } as const;
 
@@ -122,16 +122,16 @@ const firstSteps = {
   mL: formula({
     id: 'first-step',
     ...cautious,
-    takes: { exact: 'volume' },
+    takes: { exact: 'volume', loads: 'number' },
     gives: 'volume',
-    evaluate: ({ exact }, tools: Tools) => half(exact, finestStep('volume', tools)),
+    evaluate: ({ exact, loads }, tools: Tools) => half(exact / loads, finestStep('volume', tools)) * loads,
   }),
   g: formula({
     id: 'first-step-in-grams',
     ...cautious,
-    takes: { exact: 'mass' },
+    takes: { exact: 'mass', loads: 'number' },
     gives: 'mass',
-    evaluate: ({ exact }, tools: Tools) => half(exact, finestStep('mass', tools)),
+    evaluate: ({ exact, loads }, tools: Tools) => half(exact / loads, finestStep('mass', tools)) * loads,
   }),
 };
 
@@ -165,12 +165,12 @@ const ranges = {
   }),
 };
 
-/** A cautious first step towards a dose. */
-export function firstStep(exact: DoseFigure, tools: Tools): DoseFigure {
+/** A cautious first step towards a dose that is given in so many loads, each measured by itself. */
+export function firstStep(exact: DoseFigure, loads: Figure<'number'>, tools: Tools): DoseFigure {
   if (exact.kind === 'unknown') return exact;
   return exact.quantity.dimension === 'volume'
-    ? firstSteps.mL({ exact: exact as Figure<'volume'> }, tools)
-    : firstSteps.g({ exact: exact as Figure<'mass'> }, tools);
+    ? firstSteps.mL({ exact: exact as Figure<'volume'>, loads }, tools)
+    : firstSteps.g({ exact: exact as Figure<'mass'>, loads }, tools);
 }
 
 /** A bound of a dose, moved out by half a step of the finest tool. */

@@ -1,7 +1,6 @@
 // An adjustment shared out over the loads of a batch, each of which is adjusted by itself.
 
 import { adjustmentOf } from './adjust.ts';
-import { firstStep } from './adjust-formulas.ts';
 import type { BatchPlan } from './batch.ts';
 import type { DoseFigure } from './dose.ts';
 import type { Figure } from './figure.ts';
@@ -19,8 +18,7 @@ export const loadAdjustmentOf = memo((batch: BatchPlan): LoadAdjustment | undefi
   const { loads } = batch;
   const adjustment = adjustmentOf(batch);
   if (adjustment === undefined || loads.kind === 'unknown' || loads.quantity.value < 2) return undefined;
-  const exact = share(adjustment.exact, loads);
-  return { exact, firstStep: firstStep(exact, batch.needs.tools) };
+  return { exact: share(adjustment.exact, loads), firstStep: share(adjustment.firstStep, loads) };
 });
 
 function share(dose: DoseFigure, loads: Figure<'number'>): DoseFigure {

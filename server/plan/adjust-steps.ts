@@ -8,6 +8,7 @@ import { loadAdjustmentOf } from './adjust-loads.ts';
 import type { BatchPlan } from './batch.ts';
 import type { DoseFigure } from './dose.ts';
 import { assumed, type Figure, formula, numberOf, unknown } from './figure.ts';
+import { measuredOnce } from './loads.ts';
 import { finestStep } from './measure.ts';
 import { memo } from './memo.ts';
 import { reagentOf } from './reagent.ts';
@@ -36,7 +37,7 @@ export const adjustStepsOf = memo((batch: BatchPlan): readonly AdjustStep[] => {
   };
   let rest: DoseFigure = exact;
   while (steps.length < halves && (numberOf(rest) ?? 0) > finest * (1 + slack)) {
-    take(firstStep(rest, tools));
+    take(firstStep(rest, measuredOnce, tools));
     rest = restAfter(exact, added);
   }
   // What is left and can be measured; less than half of the finest step is nothing at the bench.

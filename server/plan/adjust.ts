@@ -102,7 +102,7 @@ function titrated(
     does: () => does,
     learned: () => learned,
     exact: () => exact,
-    firstStep: () => firstStep(exact, tools),
+    firstStep: () => firstStep(exact, batch.loads, tools),
     firstStepPH: () => {
       const step = plan.firstStep;
       const units = unitsOf(step);
@@ -167,7 +167,7 @@ function responded(batch: BatchPlan, base: Base, reagent: Extract<Reagent, { kin
       side,
     });
   };
-  const step = firstStep(exact, tools);
+  const step = firstStep(exact, batch.loads, tools);
   const units = unitsOf(step);
   const firstStepPH =
     units === undefined || step.kind === 'unknown'

@@ -19,6 +19,9 @@ export function loadsOf(volume: Figure<'volume'>, vessel: Sourced<Tool> | undefi
 
 const oneLoad = assumed({ dimension: 'number', value: 1 }, 'one load, where no vessel is named', 'tidemark-design');
 
+/** What is measured once, as in one load or one container. */
+export const measuredOnce = assumed({ dimension: 'number', value: 1 }, 'measured by itself', 'tidemark-design');
+
 /** Room to stir: a vessel is filled to 95 % where the recipe does not say otherwise. */
 export const usualFill = assumed({ dimension: 'fraction', value: 0.95 }, 'room left to stir', 'tidemark-design');
 

@@ -17,6 +17,7 @@ import type { Forecast } from './forecast.ts';
 import type { ForecastDay } from './forecast-day.ts';
 import { gathered } from './gather.ts';
 import { asIfMeasured } from './learn.ts';
+import { measuredOnce } from './loads.ts';
 import type { Plan } from './plan.ts';
 import { reagentOf } from './reagent.ts';
 import { isForecast, plantingSeasons } from './season.ts';
@@ -92,7 +93,8 @@ export function pHStepOf(reading: LoggedReading): PHStep | undefined {
   const from = given({ dimension: 'pH', value: entry.pH }, valueAt(['log', index, 'pH']));
   const value = target.value['pH-aim'] ?? (band.low + band.high) / 2;
   const to = given({ dimension: 'pH', value }, valueAt([...target.path, 'pH'], target.file));
-  const step = firstStep(amountOf(batch, adjuster, entry.pH, { from, to, volume }), batch.needs.tools);
+  const amount = amountOf(batch, adjuster, entry.pH, { from, to, volume });
+  const step = firstStep(amount, measuredOnce, batch.needs.tools);
   if (step.kind === 'unknown' || step.quantity.value <= 0) return undefined;
   return { adjuster: adjuster.name, amount: step.quantity };
 }

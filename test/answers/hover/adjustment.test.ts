@@ -75,7 +75,7 @@ test('an adjuster known by its effect alone', () => {
     - to: 6.0, batches › first › adjust › to
     - volume: 20 L, batches › first › volume
 
-    Common practice in the trade
+    Common practice in the trade · The grow recipe format, version 1
 
     to
 
@@ -140,7 +140,7 @@ test('two measured steps show what the acid really does', () => {
     - share: 12 %, adjusters › down › acid › phosphoric in shelf.grow.yaml
     - density: 1.06 kg/L, adjusters › down › density in shelf.grow.yaml
 
-    Parkhurst, D.L. and Appelo, C.A.J.: Description of input and examples for PHREEQC version 3. USGS Techniques and Methods 6-A43; database phreeqc.dat · Common practice in the trade
+    Parkhurst, D.L. and Appelo, C.A.J.: Description of input and examples for PHREEQC version 3. USGS Techniques and Methods 6-A43; database phreeqc.dat · Common practice in the trade · The grow recipe format, version 1
 
     adjust
 
