@@ -1,6 +1,7 @@
 // One batch worked out: its volume and loads, each feed's dose exact and as measured, and what a litre then holds.
 
 import { type Place, valueAt } from '../../schema/place.ts';
+import { targetElements } from '../../schema/sections/target.ts';
 import type { Dose } from '../../schema/texts/dose.ts';
 import { readCompound } from '../chemistry/compound.ts';
 import type { ElementSymbol } from '../chemistry/tables/elements.ts';
@@ -174,20 +175,5 @@ export function unknownContent({ name, feed, at }: DosePlan): readonly Figure<'m
   return [unknown([composition(feed)])];
 }
 
-const labelOrder: readonly ElementSymbol[] = [
-  'N',
-  'P',
-  'K',
-  'Ca',
-  'Mg',
-  'S',
-  'Fe',
-  'Mn',
-  'Zn',
-  'Cu',
-  'B',
-  'Mo',
-  'Cl',
-  'Na',
-  'Si',
-];
+/** The order in which a label lists elements is that in which a target gives bands. */
+const labelOrder: readonly ElementSymbol[] = targetElements;
