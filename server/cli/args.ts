@@ -58,7 +58,7 @@ export function readArgs(args: readonly string[], io: Io, checkFormats: readonly
 /** All commands with their options; what is asked for is told to `say`. */
 export function commandTree(checkFormats: readonly string[], say: (asked: Asked) => void): Command {
   const program = new Command('tidemark')
-    .description('Grow recipes for passive hydroponics: doses, elements, fills and findings from the text.')
+    .description('Grow recipes for passive hydroponics: doses, pH, fills, forecasts and findings from the text.')
     .version(version, '-V, --version', 'print the version')
     .helpOption('-h, --help', 'print this help')
     .helpCommand(false)
@@ -75,7 +75,9 @@ export function commandTree(checkFormats: readonly string[], say: (asked: Asked)
 
   common(program.command('plan'), ['text', 'json'])
     .summary('print everything that a recipe comes to')
-    .description('Prints doses, loads, elements, fills and containers of one recipe.')
+    .description(
+      'Prints doses, loads, elements, pH, EC, adjustment, fills, forecasts, tasks and supplies of one recipe.',
+    )
     .argument('<file>', 'a recipe, or - for standard input')
     .addHelpText('before', examples(['tidemark plan bench.grow.yaml', 'tidemark plan bench.grow.yaml --format json']))
     .action((file: string, options: Common & { format: 'text' | 'json' }) =>
@@ -84,7 +86,7 @@ export function commandTree(checkFormats: readonly string[], say: (asked: Asked)
 
   common(program.command('water'), ['text', 'json'])
     .summary('print what the source waters hold')
-    .description('Prints what the source waters of a recipe hold.')
+    .description('Prints the pH, alkalinity, carbon, ions, EC and balance of the source waters of a recipe.')
     .argument('<file>', 'a recipe, or - for standard input')
     .argument('[name]', 'one water; all of them where none is named')
     .addHelpText(
