@@ -1,5 +1,5 @@
 // Loads a bundle with what the engine compiled of it when it was built: most of the time to start is compiling. Where the compiled
-// part is missing, or was made by another engine, the bundle is compiled as any other.
+// part is missing, or was made by another engine, the bundle is compiled like every other.
 
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';

@@ -91,7 +91,7 @@ export interface Formula<T extends Takes, D extends Dimension, C> {
 }
 
 /**
- * Declares a formula. `takes` names its inputs with their dimensions (in brackets: any number of them), `evaluate` sees plain
+ * Declares a formula. `takes` names its inputs with their dimensions (in brackets: as many as there are), `evaluate` sees plain
  * numbers in base units. Called with figures, it gives a figure; where an input is unknown, so is the answer, with every want.
  */
 export function formula<const T extends Takes, const D extends Dimension, C = void>(is: {
