@@ -5,8 +5,7 @@ import { notesOf } from '../syntax/address.ts';
 import { type Document, type TextChange, textOf } from '../syntax/document.ts';
 import { withChanges } from '../syntax/edit.ts';
 import { spaceChanges } from '../syntax/edit-spaces.ts';
-import { readYaml } from '../syntax/read-yaml.ts';
-import { type Token, tokensOf } from '../syntax/tokens.ts';
+import { readText } from '../syntax/read-text.ts';
 import { plainValue, type Range } from '../syntax/tree.ts';
 
 export type Formatted =
@@ -18,9 +17,6 @@ export function format(document: Document): Formatted {
   const broken = notesOf(document).find(({ code }) => code !== 'name-duplicate');
   if (broken !== undefined) return { kind: 'broken', offset: broken.range.from };
   const text = textOf(document);
-  // What stands where the reader does not look has no notes of its own.
-  const open = tokensOf(text).find(isOpenQuote);
-  if (open !== undefined) return { kind: 'broken', offset: open.from };
   // Lines in order can let others come in order; a text that does not come to rest is not understood, and left as it is.
   let after = text;
   for (let pass = 0; pass < passes; pass++) {
@@ -59,12 +55,6 @@ function spacesBetween(before: string, after: string): readonly TextChange[] {
   return changes;
 }
 
-function isOpenQuote({ kind, text }: Token): boolean {
-  if (kind !== 'text') return false;
-  if (text.startsWith('"')) return !/^"[^"\\]*(?:\\[\s\S][^"\\]*)*"$/.test(text);
-  return text.startsWith("'") && !/^'[^']*(?:''[^']*)*'$/.test(text);
-}
-
 /**
  * The changes within some lines, where they alone leave what the file says. Of lines that cannot be moved without the lines round
  * them, only the spaces inside are put in order.
@@ -87,7 +77,7 @@ export function formatRange(document: Document, lines: Range): Formatted {
 }
 
 function saysTheSame(before: string, after: string): boolean {
-  const [was, is] = [before, after].map(readYaml);
+  const [was, is] = [before, after].map(readText);
   if (was === undefined || is === undefined || was.notes.length !== is.notes.length) return false;
   return equal(plainValue(was.tree), plainValue(is.tree));
 }

@@ -2,6 +2,7 @@
 // somebody asks, because it looks at every entry's names.
 
 import type { Key, Path } from '../../schema/place.ts';
+import { Remembered } from '../../schema/remembered.ts';
 import type { Document } from './document.ts';
 import type { Entry } from './entry.ts';
 import type { SyntaxNote } from './note.ts';
@@ -45,6 +46,8 @@ interface Children {
   readonly names: Names;
   /** Those that are read: of entries with equal names the first. */
   readonly read: readonly Entry[];
+  /** The numbers of those of which the syntax has something to say. */
+  readonly noted: readonly number[];
 }
 
 interface Index {
@@ -76,15 +79,14 @@ export function absolutePath(document: Document, index: number, path: Path): Pat
 
 /** Finds what stands at a path from the top. `nth` tells equal last keys apart. */
 export function find(document: Document, path: Path, nth = 0): Found | undefined {
-  const [name, ...below] = path;
+  const [name, child] = path;
   const { top, sections } = indexOf(document);
   if (name === undefined) return findTop(document);
   if (typeof name === 'number') return findBelow(document, 0, path, nth);
-  const spot = top.get(name)?.[below.length === 0 ? nth : 0];
+  const spot = top.get(name)?.[path.length === 1 ? nth : 0];
   if (spot === undefined) return undefined;
   const section = sections.get(spot.index);
-  if (section === undefined) return findBelow(document, spot.index, path, below.length === 0 ? spot.nth : nth);
-  const [child, ...rest] = below;
+  if (section === undefined) return findBelow(document, spot.index, path, path.length === 1 ? spot.nth : nth);
   if (child === undefined) {
     const head = findBelow(document, spot.index, path, 0);
     return head === undefined ? undefined : { ...head, childrenEnd: section.end };
@@ -92,12 +94,12 @@ export function find(document: Document, path: Path, nth = 0): Found | undefined
   if (typeof child === 'number') {
     const index = section.head + 1 + child;
     const isItem = index < section.end && document.entries[index]?.cut.item === true;
-    return isItem ? findBelow(document, index, [0, ...rest], nth) : undefined;
+    return isItem ? findBelow(document, index, [0, ...path.slice(2)], nth) : undefined;
   }
-  const childSpot = section.children.names.get(child)?.[rest.length === 0 ? nth : 0];
+  const childSpot = section.children.names.get(child)?.[path.length === 2 ? nth : 0];
   return childSpot === undefined
     ? undefined
-    : findBelow(document, section.head + 1 + childSpot.index, below, rest.length === 0 ? childSpot.nth : nth);
+    : findBelow(document, section.head + 1 + childSpot.index, path.slice(1), path.length === 2 ? childSpot.nth : nth);
 }
 
 /** An entry of the top level, with the children of the section that it opens. */
@@ -130,12 +132,14 @@ export function notesOf(document: Document): readonly FileNote[] {
   const known = notes.get(document);
   if (known !== undefined) return known;
   const found: FileNote[] = [];
-  for (const [index, entry] of document.entries.entries()) {
-    for (const note of entry.notes) found.push(inFile(document, index, note));
-  }
   const { top, sections } = indexOf(document);
+  const add = (index: number): void => {
+    for (const note of document.entries[index]?.notes ?? []) found.push(inFile(document, index, note));
+  };
+  for (let index = 0; index < document.entries.length; index = sections.get(index)?.end ?? index + 1) add(index);
   found.push(...repeatNotes(document, top, 0));
   for (const { children, head } of sections.values()) {
+    for (const child of children.noted) add(head + 1 + child);
     if (children.read !== children.entries) found.push(...repeatNotes(document, children.names, head + 1));
   }
   found.sort((a, b) => a.range.from - b.range.from);
@@ -161,8 +165,8 @@ export function shifted(range: Range, by: number): Range {
   return { from: range.from + by, to: range.to + by };
 }
 
-const indexes = new WeakMap<Document, Index>();
-const notes = new WeakMap<Document, readonly FileNote[]>();
+const indexes = new Remembered<Document, Index>();
+const notes = new Remembered<Document, readonly FileNote[]>();
 
 function indexOf(document: Document): Index {
   let index = indexes.get(document);
@@ -174,42 +178,56 @@ function indexOf(document: Document): Index {
 }
 
 function buildIndex(document: Document): Index {
-  const { entries } = document;
+  const { entries, tops } = document;
   const top = new Map<string, Spot[]>();
   const sections = new Map<number, Section>();
-  for (let index = 0; index < entries.length; ) {
+  for (const [at, index] of tops.entries()) {
     const entry = entries[index];
     if (entry === undefined) break;
     addNames(top, entry, index);
-    let end = index + 1;
-    while (entries[end]?.cut.role === 'child') end++;
-    if (entry.cut.role === 'head') {
-      sections.set(index, { head: index, end, children: childrenOf(entry, entries.slice(index + 1, end)) });
-    }
-    index = end;
+    if (entry.cut.role !== 'head') continue;
+    const end = tops[at + 1] ?? entries.length;
+    sections.set(index, { head: index, end, children: childrenOf(entry, entries.slice(index + 1, end)) });
   }
   return { top, sections };
 }
 
-const childrenBefore = new WeakMap<Entry, Children>();
+const childrenBefore = new Remembered<Entry, Children>();
 
 /** The children of a section. An edit inside one of them leaves the names, and mostly all else, as they were. */
 function childrenOf(head: Entry, entries: readonly Entry[]): Children {
   const before = childrenBefore.get(head);
-  if (before !== undefined && areSame(before.entries, entries, (one, other) => one === other)) return before;
-  const hasNames = before !== undefined && areSame(before.entries, entries, haveSameNames);
+  const changed = before === undefined ? undefined : changedAt(before.entries, entries);
+  if (before !== undefined && changed?.length === 0) return before;
+  const hasNames = before !== undefined && changed?.every(at => haveSameNames(before.entries[at], entries[at]));
   const names = hasNames ? before.names : namesIn(entries);
-  const children = { entries, names, read: readOf(entries, names) };
+  const children = { entries, names, read: readOf(entries, names), noted: notedIn(entries, before) };
   childrenBefore.set(head, children);
   return children;
 }
 
-function areSame<T>(some: readonly T[], others: readonly T[], isSame: (one: T, other: T) => boolean): boolean {
-  return some.length === others.length && some.every((one, at) => isSame(one, others[at] as T));
+function notedIn(entries: readonly Entry[], before: Children | undefined): readonly number[] {
+  const noted: number[] = [];
+  const were = new Set(before?.noted);
+  for (const [at, entry] of entries.entries()) {
+    if (entry === before?.entries[at] ? were.has(at) : entry.notes.length > 0) noted.push(at);
+  }
+  return noted;
 }
 
-function haveSameNames(one: Entry, other: Entry): boolean {
-  return one === other || areSame(pairsOf(one), pairsOf(other), (a, b) => a.key.text === b.key.text);
+/** The numbers of those that are others than before; undefined where there are more or fewer. */
+function changedAt(before: readonly Entry[], entries: readonly Entry[]): readonly number[] | undefined {
+  if (before.length !== entries.length) return undefined;
+  const changed: number[] = [];
+  for (let at = 0; at < entries.length; at++) if (before[at] !== entries[at]) changed.push(at);
+  return changed;
+}
+
+function haveSameNames(one: Entry | undefined, other: Entry | undefined): boolean {
+  if (one === undefined || other === undefined) return false;
+  const others = pairsOf(other);
+  const own = pairsOf(one);
+  return own.length === others.length && own.every(({ key }, at) => key.text === others[at]?.key.text);
 }
 
 function namesIn(entries: readonly Entry[]): Names {
@@ -251,8 +269,10 @@ function findBelow(document: Document, index: number, path: Path, nth: number): 
   if (entry === undefined) return undefined;
   let tree: Tree = entry.tree;
   let pair: PairTree | undefined;
-  for (const [at, key] of path.entries()) {
-    const next = step(tree, key, at === path.length - 1 ? nth : 0);
+  let left = path.length;
+  for (const key of path) {
+    left--;
+    const next = step(tree, key, left === 0 ? nth : 0);
     if (next === undefined) return undefined;
     pair = next.pair;
     tree = next.tree;

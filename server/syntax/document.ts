@@ -1,6 +1,7 @@
 // A file as a list of entries. An edit splices: the entries it touches are cut anew, the others stay the same objects.
 // What an edit costs grows with the change, but for a sum over the entries.
 
+import { Remembered } from '../../schema/remembered.ts';
 import { Entry } from './entry.ts';
 import { limits } from './limits.ts';
 import type { SyntaxNote } from './note.ts';
@@ -15,6 +16,10 @@ export interface Document {
   /** The line on which each entry begins, counted from 0. */
   readonly firstLines: readonly number[];
   readonly length: number;
+  /** The numbers of the entries that are no children of a section. */
+  readonly tops: readonly number[];
+  /** What stands in any entry that may forbid cutting the file: see whole.ts. */
+  readonly signs: number;
 }
 
 /** Puts `text` in place of what stands from `from` up to `to`. */
@@ -39,7 +44,7 @@ export function openDocument(text: string, before: readonly Entry[] = []): Docum
     return whole(text, before, { code: 'not-yaml', params: {}, range: { from: junk, to: junk + 1 } });
   const pieces = mergeTexts(scan(text, { at: 'start' }).pieces, false);
   const document = assemble(entriesOf(text, pieces, before));
-  return mustStayWhole(document.entries) ? whole(text, before) : document;
+  return mustStayWhole(document) ? whole(text, before) : document;
 }
 
 /** The document after a change. Entries that the change does not touch are the same objects. */
@@ -70,9 +75,9 @@ export function applyChange(document: Document, change: TextChange): Document {
     const child = next?.cut.role === 'child';
     const pieces = child && result.end.at === 'head' ? withHead(result.pieces, result.end.section) : result.pieces;
     const fresh = entriesOf(text, mergeTexts(pieces, child), old);
-    const all = [...entries.slice(0, first), ...fresh, ...entries.slice(last + 1)];
+    const changed = exchanged(document, first, last + 1, fresh);
     const borders = [first, first + fresh.length];
-    return borders.every(at => isSure(all, at)) && !mustStayWhole(all) ? assemble(all) : rescan();
+    return borders.every(at => isSure(changed.entries, at)) && !mustStayWhole(changed) ? changed : rescan();
   }
 }
 
@@ -86,7 +91,7 @@ export function textOf(document: Document): string {
   return text;
 }
 
-const texts = new WeakMap<Document, string>();
+const texts = new Remembered<Document, string>();
 
 /** The number of the entry in which an offset stands. The end of the file stands in the last one. */
 export function entryIndexAt(document: Document, offset: number): number {
@@ -125,18 +130,42 @@ function whole(text: string, before: readonly Entry[], refused?: SyntaxNote): Do
   return assemble(entriesOf(text, [{ from: 0, to: text.length, cut, breaks }], before));
 }
 
+const empty: Document = { entries: [], starts: [], firstLines: [], length: 0, tops: [], signs: 0 };
+
 function assemble(entries: readonly Entry[]): Document {
-  const starts: number[] = [];
-  const firstLines: number[] = [];
-  let length = 0;
-  let line = 0;
-  for (const entry of entries) {
+  return exchanged(empty, 0, 0, entries);
+}
+
+/** A document with others in place of the entries from `first` up to `end`. Those behind them only move. */
+function exchanged(document: Document, first: number, end: number, fresh: readonly Entry[]): Document {
+  const entries = document.entries.toSpliced(first, end - first, ...fresh);
+  const starts = document.starts.slice(0, first);
+  const firstLines = document.firstLines.slice(0, first);
+  let length = document.starts[first] ?? document.length;
+  let line = document.firstLines[first] ?? 0;
+  // What only the entries that go may have shown has to be looked for again in all.
+  const isKept = document.entries.slice(first, end).every(entry => entry.signs === 0);
+  const signs = signsIn(isKept ? fresh : entries, isKept ? document.signs : 0);
+  for (const entry of fresh) {
     starts.push(length);
     firstLines.push(line);
     length += entry.text.length;
     line += entry.breaks;
   }
-  return { entries, starts, firstLines, length };
+  const by = length - (document.starts[end] ?? document.length);
+  const byLines = line - (document.firstLines[end] ?? 0);
+  for (let at = end; at < document.entries.length; at++) {
+    starts.push((document.starts[at] ?? 0) + by);
+    firstLines.push((document.firstLines[at] ?? 0) + byLines);
+  }
+  const tops = document.tops.filter(top => top < first);
+  for (const [at, { cut }] of fresh.entries()) if (cut.role !== 'child') tops.push(first + at);
+  for (const top of document.tops) if (end <= top) tops.push(top + fresh.length - (end - first));
+  return { entries, starts, firstLines, length: document.length + by, tops, signs };
+}
+
+function signsIn(entries: readonly Entry[], others: number): number {
+  return entries.reduce((signs, entry) => signs | entry.signs, others);
 }
 
 /** Entries for pieces, with those of `before` used again from both ends as far as they are equal. */
@@ -201,12 +230,7 @@ function isSure(entries: readonly Entry[], at: number): boolean {
   return false;
 }
 
-function mustStayWhole(entries: readonly Entry[]): boolean {
-  let signs = 0;
-  let keyed = false;
-  for (const entry of entries) {
-    signs |= entry.signs;
-    if (entry.cut.sure && entry.cut.role !== 'child') keyed = true;
-  }
-  return !keyed || forbidsCut(signs) || beginsOpen(entries[0]?.text ?? '');
+function mustStayWhole({ entries, signs }: Document): boolean {
+  const isKeyed = entries.some(({ cut }) => cut.sure && cut.role !== 'child');
+  return !isKeyed || forbidsCut(signs) || beginsOpen(entries[0]?.text ?? '');
 }

@@ -72,6 +72,21 @@ export function addItem(document: Document, to: Path, text: string, made: Set<st
   return linesBehind(document, start + tree.range.to, tree, indent, `- ${indented(text, '  ', '\n')}`);
 }
 
+/** Adds an item before one that is there: on the line behind the one before it, so that remarks stay with what they stand above. */
+export function addItemBefore(document: Document, to: Path, before: number, text: string): TextChange | undefined {
+  const next = find(document, [...to, before]);
+  if (next === undefined || next.pair !== undefined) return undefined;
+  const from = next.start + next.tree.range.from;
+  if (isInFlow(document, to)) return { from, to: from, text: `${text}, ` };
+  const lineStart = next.entry.text.lastIndexOf('\n', next.tree.range.from - 1) + 1;
+  const [, indent] = /^( *)-\s+$/u.exec(next.entry.text.slice(lineStart, next.tree.range.from)) ?? [];
+  if (indent === undefined) return undefined;
+  const item = `- ${indented(text, '  ', '\n')}`;
+  const last = before === 0 ? undefined : find(document, [...to, before - 1]);
+  if (last !== undefined) return linesBehind(document, last.start + last.tree.range.to, last.tree, indent, item);
+  return lines(document, { at: next.start + lineStart, before: '', after: lineBreakOf(document) }, indent, item);
+}
+
 interface LastChild {
   readonly item: boolean;
   readonly indent: string;

@@ -3,9 +3,9 @@
 
 import type { Edit } from '../../schema/edit.ts';
 import type { Path } from '../../schema/place.ts';
-import { find } from './address.ts';
+import { type Found, find } from './address.ts';
 import type { Document, TextChange } from './document.ts';
-import { addFirst, addItem, addPair } from './edit-add.ts';
+import { addFirst, addItem, addItemBefore, addPair } from './edit-add.ts';
 import { removePart } from './edit-remove.ts';
 import { rangeOf } from './place.ts';
 import { indentAt, indented, lineBreakOf, writtenKey } from './write.ts';
@@ -45,7 +45,9 @@ function changeFor(document: Document, edit: Edit, made: Set<string>): TextChang
         ? addFirst(document, edit.key, edit.text)
         : addPair(document, edit.into, edit.key, edit.text);
     case 'append':
-      return addItem(document, edit.to, edit.text, made);
+      return edit.before === undefined
+        ? addItem(document, edit.to, edit.text, made)
+        : addItemBefore(document, edit.to, edit.before, edit.text);
     case 'remove':
       return removePart(document, edit.path, edit.nth);
   }
@@ -62,7 +64,12 @@ function replace(
   const { entry, start, pair } = found;
   const indent = indentAt(entry.text, (pair?.key.range ?? found.tree.range).from);
   const written = indented(text, indent, lineBreakOf(document));
-  if (at.part.kind !== 'value' || range.to > range.from) return { ...range, text: written };
+  if (at.part.kind !== 'value' || range.to > range.from) {
+    const behindColon = written.includes('\n') ? undefined : colonBefore(found);
+    return behindColon === undefined
+      ? { ...range, text: written }
+      : { ...range, from: behindColon, text: ` ${written}` };
+  }
   // Nothing is written there: the value goes right behind the colon or dash, before any comment.
   let behind = range.from - start;
   while (behind > 0 && (entry.text[behind - 1] === ' ' || entry.text[behind - 1] === '\t')) behind--;
@@ -72,6 +79,13 @@ function replace(
   const next = entry.text[behind] ?? '\n';
   const tail = /[\s,\]}]/.test(next) ? '' : ' ';
   return { from: start + behind, to: start + behind, text: colon + lead + written + tail };
+}
+
+/** Where the colon ends behind which only line breaks stand before the lines of a map or list. */
+function colonBefore({ tree, entry, start, pair }: Found): number | undefined {
+  if (pair === undefined || (tree.kind !== 'map' && tree.kind !== 'list') || tree.flow) return undefined;
+  const between = /^\s*:(?=\s+$)/.exec(entry.text.slice(pair.key.range.to, tree.range.from));
+  return between === null ? undefined : start + pair.key.range.to + between[0].length;
 }
 
 function rename(document: Document, path: Path, nth: number | undefined, key: string): TextChange | undefined {

@@ -3,7 +3,8 @@
 
 import type { Path } from '../../schema/place.ts';
 import type { SyntaxNote } from './note.ts';
-import { type Reading, readYaml } from './read-yaml.ts';
+import { readText } from './read-text.ts';
+import type { Reading } from './read-yaml.ts';
 import type { Cut } from './split.ts';
 import type { Tree } from './tree.ts';
 
@@ -56,7 +57,7 @@ export class Entry {
   }
 
   #read(): Reading {
-    this.#reading ??= this.cut.refused === undefined ? readYaml(this.text) : refuse(this.cut.refused);
+    this.#reading ??= this.cut.refused === undefined ? readText(this.text) : refuse(this.cut.refused);
     return this.#reading;
   }
 }

@@ -5,6 +5,7 @@ import type { YAMLError } from 'yaml';
 import { limits } from './limits.ts';
 import type { SyntaxNote } from './note.ts';
 import { ownReasons, reasons } from './reasons.ts';
+import { openQuoteAt } from './tokens.ts';
 import type { Unclosed } from './view-nodes.ts';
 
 interface Complaints {
@@ -16,7 +17,7 @@ interface Complaints {
 export function noteErrors(text: string, found: Complaints, unclosed: readonly Unclosed[]): readonly SyntaxNote[] {
   const tags = found.warnings.filter(warning => warning.code === 'TAG_RESOLVE_FAILED');
   const errors = [...found.errors, ...tags];
-  if (errors.length === 0) return [];
+  if (errors.length === 0) return openQuoteNotes(text);
   const tabs = tabNotes(text);
   if (tabs.length > 0) return tabs;
   // What follows a quote or brace that is never closed is an echo of it.
@@ -32,6 +33,13 @@ export function noteErrors(text: string, found: Complaints, unclosed: readonly U
     notes.push({ code: 'yaml-invalid', params: { reason: first.reason }, range: { from: first.at, to: first.at + 1 } });
   }
   return notes.sort((a, b) => a.range.from - b.range.from).slice(0, limits.notesPerEntry);
+}
+
+/** The package is silent about a quote that is open after a doubled one, or that stands behind an explicit key. */
+function openQuoteNotes(text: string): SyntaxNote[] {
+  const at = openQuoteAt(text);
+  if (at === undefined) return [];
+  return [{ code: 'yaml-invalid', params: { reason: ownReasons.unclosedQuote }, range: { from: at, to: at + 1 } }];
 }
 
 /** The tabs that indent lines. Only a text that the package refused is asked: in a block text tabs are content. */

@@ -2,11 +2,11 @@
 // nodes become the narrow view of tree.ts here and are not kept, because they weigh several times the text.
 
 import { Composer, Document, Parser } from 'yaml';
-import { limits } from './limits.ts';
 import { isConflictMarker } from './line.ts';
 import type { SyntaxNote } from './note.ts';
 import { noteErrors } from './read-errors.ts';
 import { ownReasons } from './reasons.ts';
+import { firstTooDeep } from './too-deep.ts';
 import type { Tree } from './tree.ts';
 import { viewNodes } from './view-nodes.ts';
 
@@ -75,17 +75,6 @@ function withoutMarkers(text: string, notes: SyntaxNote[]): string {
     at = next;
   }
   return clean;
-}
-
-/** Where brackets first stand deeper than the limit. Those in quotes count too: nobody writes as many. */
-function firstTooDeep(text: string): number | undefined {
-  let depth = 0;
-  for (const found of text.matchAll(/[[{\]}]/g)) {
-    depth += found[0] === '[' || found[0] === '{' ? 1 : -1;
-    if (depth < 0) depth = 0;
-    if (depth > limits.depth) return found.index;
-  }
-  return undefined;
 }
 
 function secondDocument(text: string, from: number): number {

@@ -60,6 +60,18 @@ export function tokensOf(text: string): readonly Token[] {
   return tokens;
 }
 
+/** Where the first quote stands that is never closed; undefined where each is. */
+export function openQuoteAt(text: string): number | undefined {
+  if (!/["']/.test(text)) return undefined;
+  return tokensOf(text).find(({ kind, text }) => kind === 'text' && isOpenQuote(text))?.from;
+}
+
+/** Whether a text in quotes, or a part of one, lacks the quote that ends it. */
+export function isOpenQuote(text: string): boolean {
+  if (text.startsWith('"')) return !/^"[^"\\]*(?:\\[\s\S][^"\\]*)*"$/.test(text);
+  return text.startsWith("'") && !/^'[^']*(?:''[^']*)*'$/.test(text);
+}
+
 // Signs by which the lexer of the `yaml` package says what comes; they are not of the text.
 const documentFollows = '\u0002';
 const flowIsBroken = '\u0018';

@@ -6,6 +6,7 @@ import type { Key } from '../../schema/place.ts';
 import { limits } from './limits.ts';
 import type { SyntaxNote } from './note.ts';
 import { ownReasons } from './reasons.ts';
+import { isOpenQuote } from './tokens.ts';
 import type { PairTree, Range, ScalarStyle, ScalarTree, Tree } from './tree.ts';
 
 export interface View {
@@ -102,11 +103,8 @@ export function viewNodes(contents: unknown, text: string): View {
       return named(anchor, { kind: 'empty', range });
     }
     const style = styleOf(node.type);
-    if (style === 'single' || style === 'double') {
-      const sign = style === 'single' ? "'" : '"';
-      if (range.to - range.from < 2 || text[range.to - 1] !== sign)
-        unclosed.push({ at: range.from, reason: ownReasons.unclosedQuote });
-    }
+    if (isOpenQuote(text.slice(range.from, range.to)))
+      unclosed.push({ at: range.from, reason: ownReasons.unclosedQuote });
     const said = typeof value === 'string' ? value : (node.source ?? String(value));
     const known =
       typeof value === 'string' || typeof value === 'number' || typeof value === 'boolean' || value === null;

@@ -53,6 +53,19 @@ test('An item goes behind the last of its list, which is made where it is missin
   expect(edited('a: 1\n', edit, { ...edit, text: '{ pH: 7 }' })).toBe('a: 1\nlog:\n  - { pH: 6 }\n  - { pH: 7 }\n');
 });
 
+test('An item goes before another one, and remarks stay above what they stand above', () => {
+  const before = (at: number): Edit => ({ kind: 'append', to: ['log'], text: '{ pH: 6 }', before: at });
+  expect(edited('log:\n- a # note\n# on b\n- b\n', before(1))).toBe('log:\n- a # note\n- { pH: 6 }\n# on b\n- b\n');
+  expect(edited('log: # note\n  - a\n  - b\n', before(0))).toBe('log: # note\n  - { pH: 6 }\n  - a\n  - b\n');
+  expect(edited('log:\r\n  - a:\n      1\r\n  - b\r\n', before(1))).toBe(
+    'log:\r\n  - a:\n      1\r\n  - { pH: 6 }\r\n  - b\r\n',
+  );
+  expect(edited('log: [a, b] # note\n', before(0))).toBe('log: [{ pH: 6 }, a, b] # note\n');
+  expect(edited('log: [a, b]\n', before(1))).toBe('log: [a, { pH: 6 }, b]\n');
+  expect(edited('log:\n  - a\n', before(1))).toBe('log:\n  - a\n');
+  expect(edited('log:\n  -\n    a\n', before(0))).toBe('log:\n  -\n    a\n');
+});
+
 test('A pair or item goes with its line or its comma', () => {
   expect(edited('a: 1\nb: 2 # gone\nc: 3\n', { kind: 'remove', path: ['b'] })).toBe('a: 1\nc: 3\n');
   expect(edited('a: { b: 1, c: 2 }\n', { kind: 'remove', path: ['a', 'b'] })).toBe('a: { c: 2 }\n');

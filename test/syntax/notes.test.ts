@@ -34,6 +34,15 @@ test('A quote that is never closed harms its entry alone', () => {
   expect(readNames(text)).toEqual(['title', 'waters', 'mains']);
 });
 
+test('A quote that seems closed, and one that nobody reads, are noted where they begin', () => {
+  expect(checkNotes("title: 'north side''\nshow: metric\n")).toEqual([
+    "0:7 yaml-invalid «'» this quote is never closed",
+  ]);
+  expect(checkNotes("title: 'north side''")).toEqual(["0:7 yaml-invalid «'» this quote is never closed"]);
+  expect(checkNotes('? "north" "side\n')).toEqual(['0:10 yaml-invalid «"» this quote is never closed']);
+  expect(checkNotes("title: 'it''s'\n? 'a'\n: \"b\"\nnote: |\n  'open\n")).toEqual([]);
+});
+
 test('A tab before a line is shown where it stands', () => {
   expect(checkNotes('waters:\n  mains:\n\tpH: 7\n  rain: {}\n')).toEqual(['2:0 tab-indent «\t»']);
   expect(checkNotes('waters:\n\tmains: {}\n')).toEqual(['1:0 tab-indent «\t»']);
