@@ -26,6 +26,8 @@ export interface Words {
   readonly oneOf?: boolean;
   /** For a text that is read: fixed words it may hold, offered in completion. */
   readonly fixed?: readonly string[];
+  /** For a text that is read: what reads it. */
+  readonly parse?: (text: string) => Parsed<unknown>;
 }
 
 /** The words of every declared field, by its schema. */
@@ -36,20 +38,13 @@ export function group<S extends Readonly<Record<string, z.core.SomeType>>>(shape
   return z.strictObject(shape).register(words, is);
 }
 
-/** A text that is parsed into a value; a complaint becomes the issue, whole, in its `params`. */
-export function parsed<T>(parse: (text: string) => Parsed<T>, is: Words) {
-  return z
-    .pipe(
-      z.string(),
-      z.transform((text, context) => {
-        const result = parse(text);
-        if (result.kind === 'read') return result.value;
-        context.issues.push({ code: 'custom', input: text, params: result, message: result.code });
-        return z.NEVER;
-      }),
-    )
-    .register(words, is);
+/** A text that is parsed into a value. Reading parses it, so as to have the whole complaint; zod is told the type alone. */
+export function parsed<T>(parse: (text: string) => Parsed<T>, is: Omit<Words, 'parse'>) {
+  return z.pipe(anyText, textRead as z.ZodMiniTransform<T, string>).register(words, { ...is, parse });
 }
+
+const anyText = z.string();
+const textRead = z.transform((text: string) => text);
 
 /** A quantity of one of some dimensions, within limits in base units. */
 export function quantity<const D extends Dimension>(

@@ -2,6 +2,7 @@
 
 import type { Dimension } from './dimensions.ts';
 import { nearest } from './nearest.ts';
+import { once } from './once.ts';
 import type { Slice } from './parsed.ts';
 import type { SourceKey } from './sources.ts';
 import { type SimpleSymbol, type System, unitRows, type units } from './units.ts';
@@ -88,21 +89,22 @@ function symbolled(symbol: string): Unit | undefined {
   return made;
 }
 
-const spellings: readonly (readonly [string, Unit])[] = unitRows.flatMap(([symbol, row]) =>
-  [symbol, ...row.aliases].map(spelling => [spelling, unitOf(symbol)] as const),
+/** Most recipes write symbols, so the other spellings are laid out when they are first wanted. */
+const spellings = once((): readonly (readonly [string, Unit])[] =>
+  unitRows.flatMap(([symbol, row]) => [symbol, ...row.aliases].map(spelling => [spelling, unitOf(symbol)] as const)),
 );
 
-const exact: ReadonlyMap<string, Unit> = new Map(spellings.map(([spelling, unit]) => [plain(spelling), unit]));
+const exact = once((): ReadonlyMap<string, Unit> => new Map(spellings().map(([name, unit]) => [plain(name), unit])));
 
 /** Spellings of two or more letters in lower case; those that two units share are left out. */
-const caseless: ReadonlyMap<string, Unit> = (() => {
+const caseless = once((): ReadonlyMap<string, Unit> => {
   const found = new Map<string, Unit | undefined>();
-  for (const [spelling, unit] of exact) {
+  for (const [spelling, unit] of exact()) {
     const lower = spelling.toLowerCase();
     if (1 < lower.length) found.set(lower, found.has(lower) && found.get(lower) !== unit ? undefined : unit);
   }
   return new Map([...found].flatMap(([lower, unit]) => (unit === undefined ? [] : [[lower, unit] as const])));
-})();
+});
 
 export type FoundUnit =
   | { readonly kind: 'found'; readonly unit: Unit }
@@ -111,7 +113,7 @@ export type FoundUnit =
 
 /** The unit that a text names. Letter case and spaces are forgiven where only one unit can be meant. */
 export function findUnit(text: string): FoundUnit {
-  const whole = findSimple(text);
+  const whole = symbolled(text) ?? findSimple(text);
   if (whole !== undefined) return { kind: 'found', unit: whole };
   const all = { kind: 'unknown', wrong: { from: 0, to: text.length } } as const;
   const parts = /^(.*?)(\s*\/\s*|\s+per\s+)(.*)$/u.exec(text);
@@ -163,7 +165,7 @@ export function mendUnit(text: string, wrong: Slice, wanted: readonly Dimension[
     const parts = sides.map(side => (wrong.from === 0 ? side.above : side.below));
     const symbol = nearestOf(
       word,
-      spellings.filter(([, unit]) => parts.includes(unit.dimension)),
+      spellings().filter(([, unit]) => parts.includes(unit.dimension)),
     );
     return symbol === undefined ? { at: wrong } : { at: wrong, symbol };
   }
@@ -171,7 +173,7 @@ export function mendUnit(text: string, wrong: Slice, wanted: readonly Dimension[
     const unit = symbolled(symbol);
     return unit === undefined ? [] : [[symbol, unit] as const];
   });
-  const all = [...spellings, ...offers];
+  const all = [...spellings(), ...offers];
   const fit = all.filter(([, unit]) => wanted.includes(unit.dimension));
   const symbol = nearestOf(text, fit) ?? nearestOf(text, all);
   const at = { from: 0, to: text.length };
@@ -187,11 +189,11 @@ function nearestOf(word: string, named: readonly (readonly [string, Unit])[]): s
 }
 
 function findSimple(text: string): Unit | undefined {
-  const asIs = exact.get(text);
+  const asIs = exact().get(text);
   if (asIs !== undefined) return asIs;
   const name = plain(text);
-  const unit = exact.get(name) ?? caseless.get(name.toLowerCase());
-  if (unit === undefined || exact.has(name)) return unit;
+  const unit = exact().get(name) ?? caseless().get(name.toLowerCase());
+  if (unit === undefined || exact().has(name)) return unit;
   // A capital M is a million: reading `MS/cm` or `Mg` as a thousandth would be a guess by nine powers of ten.
   return name.startsWith('M') && unit.symbol.startsWith('m') ? undefined : unit;
 }

@@ -9,6 +9,8 @@ export interface WrittenNumber extends Read<number> {
 
 /** The number at the start of a text, after any spaces; what follows it is the caller's. Never NaN or infinite. */
 export function readNumber(text: string): WrittenNumber | Complaint {
+  const usual = usualNumber.exec(text)?.[0];
+  if (usual !== undefined) return { kind: 'read', value: Number(usual), slice: { from: 0, to: usual.length } };
   const start = text.length - text.trimStart().length;
   const written = numberPattern.exec(text.slice(start))?.[0] ?? '';
   if (!/[\d½⅓¼⅛⅔¾⅜⅝⅞⅕⅖⅗⅘⅙⅚]/u.test(written)) return noNumber(text, start);
@@ -28,6 +30,9 @@ export function plainNumber(value: number): string {
   if (!text.includes('e')) return text;
   return 1 < Math.abs(rounded) ? BigInt(rounded).toString() : rounded.toFixed(20).replace(/\.?0+$/u, '');
 }
+
+/** What nearly all numbers look like: digits alone, or before a unit. Nothing of what is looked for in others can be in it. */
+const usualNumber = /^\d{1,15}(?:\.\d{1,15})?(?=$| [A-Za-zµ%°])/u;
 
 const numberPattern = new RegExp(
   [

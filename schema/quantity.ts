@@ -41,23 +41,19 @@ export function parseQuantity<const D extends Dimension>(
   const number = readNumber(text);
   if (number.kind === 'complaint') return number;
   const end = text.trimEnd().length;
-  const gap = /^\s*/u.exec(text.slice(number.slice.to))?.[0].length ?? 0;
-  const unitSlice = { from: Math.min(number.slice.to + gap, end), to: end };
-  const written = text.slice(unitSlice.from, unitSlice.to);
-  if (isRangeRest(written)) {
-    return invalid(text, number.slice.from, end, 'one amount belongs here, not a range');
-  }
+  const written = text.slice(number.slice.to, end).trimStart();
+  const unitSlice = { from: end - written.length, to: end };
   const unit = written === '' ? withoutUnit(text, number.slice, accepted) : readUnit(text, unitSlice, accepted);
-  if (unit.kind === 'complaint') return unit;
+  if (unit.kind === 'complaint') {
+    return isRangeRest(written) ? invalid(text, number.slice.from, end, 'one amount belongs here, not a range') : unit;
+  }
   const value = fromUnit(number.value, unit.value);
-  const { dimension } = value;
-  if (!isOneOf(dimension, accepted)) throw new Error(`a unit of ${dimension} passed for another`);
+  if (!isOneOf(value, accepted)) throw new Error(`a unit of ${value.dimension} passed for another`);
   const fault = outside(text, number.slice, value, limits);
   if (fault !== undefined) return fault;
-  const quantity = { dimension, value: value.value } as AnyQuantity<D>;
   return {
     kind: 'read',
-    value: quantity,
+    value,
     number: number.value,
     unit: unit.value,
     numberSlice: number.slice,
@@ -148,6 +144,6 @@ function outside(text: string, slice: Slice, { dimension, value }: Quantity, lim
   return undefined;
 }
 
-function isOneOf<D extends Dimension>(dimension: Dimension, accepted: readonly D[]): dimension is D {
-  return accepted.some(one => one === dimension);
+function isOneOf<D extends Dimension>(value: Quantity, accepted: readonly D[]): value is AnyQuantity<D> {
+  return accepted.some(one => one === value.dimension);
 }

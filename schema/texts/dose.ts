@@ -19,12 +19,12 @@ export function parseDose(text: string): Parsed<Dose> {
   const labelled = /^(?<share>.*?\S)(?<words>\s+(?:of\s+)?(?:the\s+)?label(?:\s+rate)?)\s*$/iu.exec(text)?.groups;
   if (labelled !== undefined) return parseShare(text, labelled.share ?? '', labelled.words ?? '');
   if (written !== '' && !/[\d½⅓¼⅛⅔¾]/u.test(written)) return otherWord(text, written);
-  const share = parseQuantity(text, ['fraction']);
-  if (share.kind === 'read') {
+  const parsed = parseQuantity(text, ['volume-per-volume', 'mass-per-volume', 'volume', 'mass']);
+  if (parsed.kind === 'complaint') {
+    const share = parseQuantity(text, ['fraction']);
+    if (share.kind === 'complaint') return parsed;
     return invalid(text, share.numberSlice.from, share.unitSlice.to, 'a share says of what', `${written} of label`);
   }
-  const parsed = parseQuantity(text, ['volume-per-volume', 'mass-per-volume', 'volume', 'mass']);
-  if (parsed.kind === 'complaint') return parsed;
   const { value } = parsed;
   if (value.dimension === 'volume' || value.dimension === 'mass') return read({ kind: 'amount', amount: value });
   return read({ kind: 'rate', rate: value });

@@ -1,4 +1,4 @@
-// What the law on labels has printed on an acid or base of this strength. Said once, where its strength is written.
+// What the European rules for labels ask for on an acid or base of this strength. Said once, where its strength is written.
 
 import type { FindingOf } from '../../schema/findings.ts';
 import { valueAt } from '../../schema/place.ts';

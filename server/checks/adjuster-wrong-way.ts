@@ -6,19 +6,15 @@ import { adjustmentOf, uncertaintyOf } from '../plan/adjust.ts';
 import type { BatchPlan } from '../plan/batch.ts';
 import { numberOf } from '../plan/figure.ts';
 import { gatheredAll } from '../plan/gather.ts';
-import { latest } from '../plan/memo.ts';
 import { reagentOf } from '../plan/reagent.ts';
 import { stateOf } from '../plan/state.ts';
 import type { Adjuster } from '../recipe/seen.ts';
 import type { Sourced } from '../recipe/use.ts';
-import { collect, wholePlan } from './each.ts';
+import { batchesIn, eachOf } from './each.ts';
 
-export const adjusterWrongWay = wholePlan((plan): readonly FindingOf<'adjuster-wrong-way'>[] => {
-  const adjusters = gatheredAll(plan.scope, 'adjusters');
-  return collect(plan.batches.values(), batch => ofBatch(batch, adjusters));
-});
-
-const ofBatch = latest(
+export const adjusterWrongWay = eachOf(
+  batchesIn,
+  ({ scope }) => gatheredAll(scope, 'adjusters'),
   (batch: BatchPlan, adjusters: readonly Sourced<Adjuster>[]): readonly FindingOf<'adjuster-wrong-way'>[] => {
     const way = wrongWay(batch);
     if (way === undefined) return [];

@@ -7,27 +7,25 @@ import { type Place, valueAt } from '../../schema/place.ts';
 import { convert } from '../../schema/quantity.ts';
 import { airGapOf } from '../plan/fill.ts';
 import { isForecast } from '../plan/season.ts';
-import { eachSeason } from './each-season.ts';
+import { eachSeason } from './each.ts';
 
 export const airRootsDrowned = eachSeason(({ plan, forecast }): readonly FindingOf<'air-roots-drowned'>[] => {
   const gap = airGapOf(plan.planting);
   if (!isForecast(forecast) || gap.kind === 'unknown') return [];
-  return forecast.days.flatMap(({ events }) =>
-    events.flatMap((event): readonly FindingOf<'air-roots-drowned'>[] => {
-      if (event.kind !== 'logged-top-up' || event.room_L === undefined) return [];
-      const { log, volume_L, room_L } = event;
-      if (volume_L <= room_L + unseen_L) return [];
-      const at = valueAt(['log', log, 'top-up', 'volume']);
-      const params = {
-        planting: plan.planting.name,
-        added: { dimension: 'volume', value: volume_L },
-        room: { dimension: 'volume', value: room_L },
-        gap: gap.quantity,
-        written: gap.by.kind === 'given',
-      } as const;
-      return [{ code: 'air-roots-drowned', params, at, fixes: fixOf(at, room_L) }];
-    }),
-  );
+  return forecast.events.flatMap((event): readonly FindingOf<'air-roots-drowned'>[] => {
+    if (event.kind !== 'logged-top-up' || event.room_L === undefined) return [];
+    const { log, volume_L, room_L } = event;
+    if (volume_L <= room_L + unseen_L) return [];
+    const at = valueAt(['log', log, 'top-up', 'volume']);
+    const params = {
+      planting: plan.planting.name,
+      added: { dimension: 'volume', value: volume_L },
+      room: { dimension: 'volume', value: room_L },
+      gap: gap.quantity,
+      written: gap.by.kind === 'given',
+    } as const;
+    return [{ code: 'air-roots-drowned', params, at, fixes: fixOf(at, room_L) }];
+  });
 });
 
 /** Less than a jug shows. */

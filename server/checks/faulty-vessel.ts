@@ -3,9 +3,10 @@
 
 import { type Place, valueAt } from '../../schema/place.ts';
 import type { Fault } from '../geometry/vessel-faults.ts';
-import { planVessel } from '../plan/container.ts';
+import { type ContainerPlan, planVessel } from '../plan/container.ts';
+import { foundInEach, valuesOf } from '../plan/made-of-each.ts';
 import { memo } from '../plan/memo.ts';
-import type { Plan } from '../plan/plan.ts';
+import type { Plan, PlantingPlan } from '../plan/plan.ts';
 import type { Container } from '../recipe/seen.ts';
 import type { Sourced } from '../recipe/use.ts';
 
@@ -18,23 +19,28 @@ export interface FaultyVessel {
   readonly related: readonly { readonly at: Place; readonly says: string }[];
 }
 
-export const faultyVessels = memo((plan: Plan): readonly FaultyVessel[] => {
-  const found: FaultyVessel[] = [];
-  for (const { container, vessel } of plan.containers.values()) {
-    if (vessel.kind === 'vessel' || container.file !== undefined) continue;
-    for (const fault of vessel.faults) {
-      found.push({ container, fault, cups: 1, at: valueAt([...container.path, ...fault.at]), related: [] });
-    }
-  }
-  for (const { planting, fill } of plan.plantings.values()) {
-    const cups = planting.value.plants ?? 1;
-    const container = plan.containers.get(planting.value.container ?? '')?.container;
-    if (cups === 1 || container === undefined || fill.vessel?.kind !== 'no-vessel') continue;
-    if (planVessel(container, 1).kind === 'no-vessel') continue;
-    const [fault] = fill.vessel.faults;
-    if (fault === undefined) continue;
-    const measures = { at: valueAt([...container.path, ...fault.at], container.file), says: 'the container' };
-    found.push({ container, fault, cups, at: valueAt([...planting.path, 'plants']), related: [measures] });
-  }
-  return found;
+export const faultyVessels = memo((plan: Plan): readonly FaultyVessel[] => [
+  ...alone(valuesOf(plan.containers)),
+  ...together(valuesOf(plan.plantings), plan.containers),
+]);
+
+const alone = foundInEach(({ container, vessel }: ContainerPlan): readonly FaultyVessel[] => {
+  if (vessel.kind === 'vessel' || container.file !== undefined) return [];
+  return vessel.faults.map(fault => {
+    const at = valueAt([...container.path, ...fault.at]);
+    return { container, fault, cups: 1, at, related: [] };
+  });
 });
+
+const together = foundInEach(
+  ({ planting, fill }: PlantingPlan, containers: Plan['containers']): readonly FaultyVessel[] => {
+    const cups = planting.value.plants ?? 1;
+    const container = containers.get(planting.value.container ?? '')?.container;
+    if (cups === 1 || container === undefined || fill.vessel?.kind !== 'no-vessel') return [];
+    if (planVessel(container, 1).kind === 'no-vessel') return [];
+    const [fault] = fill.vessel.faults;
+    if (fault === undefined) return [];
+    const measures = { at: valueAt([...container.path, ...fault.at], container.file), says: 'the container' };
+    return [{ container, fault, cups, at: valueAt([...planting.path, 'plants']), related: [measures] }];
+  },
+);

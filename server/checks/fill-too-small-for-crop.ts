@@ -5,7 +5,7 @@ import { valueAt } from '../../schema/place.ts';
 import { cropNeedOf } from '../plan/crop-need.ts';
 import { numberOf } from '../plan/figure.ts';
 import { isForecast } from '../plan/season.ts';
-import { eachSeason } from './each-season.ts';
+import { eachSeason } from './each.ts';
 import { emptyingStage } from './use-empties-at-once.ts';
 
 export const fillTooSmallForCrop = eachSeason((season): readonly FindingOf<'fill-too-small-for-crop'>[] => {

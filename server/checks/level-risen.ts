@@ -5,7 +5,7 @@ import { valueAt } from '../../schema/place.ts';
 import { levelAt } from '../geometry/vessel.ts';
 import type { Anchor } from '../plan/forecast-day.ts';
 import { isForecast } from '../plan/season.ts';
-import { eachSeason } from './each-season.ts';
+import { eachSeason } from './each.ts';
 
 export const levelRisen = eachSeason(({ plan, forecast }): readonly FindingOf<'level-risen'>[] => {
   if (!isForecast(forecast)) return [];

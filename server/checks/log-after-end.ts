@@ -4,7 +4,7 @@ import { formatDate } from '../../schema/date.ts';
 import type { FindingOf } from '../../schema/findings.ts';
 import { valueAt } from '../../schema/place.ts';
 import { isForecast } from '../plan/season.ts';
-import { eachSeason } from './each-season.ts';
+import { eachSeason } from './each.ts';
 import { isOfSolution } from './log-before-start.ts';
 
 export const logAfterEnd = eachSeason(({ plan, stages, forecast }): readonly FindingOf<'log-after-end'>[] => {

@@ -1,25 +1,31 @@
 // Something measured or topped up in a planting before it stood over its containers.
 
-import { formatDate } from '../../schema/date.ts';
+import { type Day, formatDate } from '../../schema/date.ts';
 import type { FindingOf } from '../../schema/findings.ts';
 import { valueAt } from '../../schema/place.ts';
-import type { Plan } from '../plan/plan.ts';
-import type { LogEntry } from '../recipe/seen.ts';
-import { wholePlan } from './each.ts';
+import { type Logged, loggedIn } from '../plan/logged.ts';
+import { memo } from '../plan/memo.ts';
+import type { LogEntry, Planting } from '../recipe/seen.ts';
+import { eachOf } from './each.ts';
 
-export const logBeforeStart = wholePlan(({ scope }: Plan): readonly FindingOf<'log-before-start'>[] => {
-  const { recipe } = scope;
-  return recipe.log.flatMap((entry, index): readonly FindingOf<'log-before-start'>[] => {
-    const { on, planting: name } = entry ?? {};
-    if (entry === undefined || on === undefined || name === undefined || !isOfSolution(entry)) return [];
-    const planting = recipe.sections.plantings.get(name);
-    const start = planting?.transplant ?? recipe.start;
-    if (planting === undefined || start === undefined || start <= on) return [];
-    const at = valueAt(['log', index, 'on']);
-    return [
-      { code: 'log-before-start', params: { date: formatDate(on), planting: name, start: formatDate(start) }, at },
-    ];
-  });
+export const logBeforeStart = eachOf(
+  ({ scope }) => loggedIn(scope.recipe.log),
+  ({ scope }) => startsOf(scope.recipe.sections.plantings, scope.recipe.start),
+  ({ index, entry }: Logged, starts: ReadonlyMap<string, Day>): readonly FindingOf<'log-before-start'>[] => {
+    const { on, planting } = entry;
+    const start = starts.get(planting ?? '');
+    if (on === undefined || planting === undefined || start === undefined || !isOfSolution(entry)) return [];
+    if (start <= on) return [];
+    const params = { date: formatDate(on), planting, start: formatDate(start) };
+    return [{ code: 'log-before-start', params, at: valueAt(['log', index, 'on']) }];
+  },
+);
+
+/** The days on which plantings go over their containers, where they are written. */
+const startsOf = memo((plantings: ReadonlyMap<string, Planting>, start: Day | undefined): ReadonlyMap<string, Day> => {
+  const starts = new Map<string, Day>();
+  for (const [name, { transplant = start }] of plantings) if (transplant !== undefined) starts.set(name, transplant);
+  return starts;
 });
 
 /** A note on seedlings may be as old as it likes; a level or a pH needs a container. */

@@ -2,19 +2,17 @@
 
 import type { FindingOf } from '../../schema/findings.ts';
 import { valueAt } from '../../schema/place.ts';
-import { lastReadings, pHStepOf } from '../plan/readings.ts';
-import { collect, wholePlan } from './each.ts';
+import { pHStepOf } from '../plan/readings.ts';
+import { eachLastReading } from './each-last-reading.ts';
 
-export const logPHOutOfBand = wholePlan(plan =>
-  collect(lastReadings(plan, 'pH'), (reading): readonly FindingOf<'log-ph-out-of-band'>[] => {
-    const { entry, index, about, target, day } = reading;
-    const { pH } = entry;
-    const band = target.value.pH;
-    if (pH === undefined || band === undefined || (band.low <= pH && pH <= band.high)) return [];
-    const step = pHStepOf(reading);
-    const where = day === undefined ? 'the batch' : 'each container';
-    const params = { about, pH, low: band.low, high: band.high, where, step } as const;
-    const related = [{ at: valueAt([...target.path, 'pH'], target.file), says: 'the band' }];
-    return [{ code: 'log-ph-out-of-band', params, at: valueAt(['log', index, 'pH']), related }];
-  }),
-);
+export const logPHOutOfBand = eachLastReading('pH', (reading): readonly FindingOf<'log-ph-out-of-band'>[] => {
+  const { entry, index, about, target, day } = reading;
+  const { pH } = entry;
+  const band = target.value.pH;
+  if (pH === undefined || band === undefined || (band.low <= pH && pH <= band.high)) return [];
+  const step = pHStepOf(reading);
+  const where = day === undefined ? 'the batch' : 'each container';
+  const params = { about, pH, low: band.low, high: band.high, where, step } as const;
+  const related = [{ at: valueAt([...target.path, 'pH'], target.file), says: 'the band' }];
+  return [{ code: 'log-ph-out-of-band', params, at: valueAt(['log', index, 'pH']), related }];
+});

@@ -2,22 +2,26 @@
 
 import type { FindingOf } from '../../schema/findings.ts';
 import { valueAt } from '../../schema/place.ts';
+import type { BatchPlan } from '../plan/batch.ts';
 import { sharesOf } from '../plan/elements.ts';
 import { feedTotals } from '../plan/feed-totals.ts';
 import { numberOf } from '../plan/figure.ts';
+import { foundInEach } from '../plan/made-of-each.ts';
 import { memo } from '../plan/memo.ts';
 import type { Feed } from '../recipe/seen.ts';
 import type { Sourced } from '../recipe/use.ts';
-import { wholePlan } from './each.ts';
+import { batchesIn, wholePlan } from './each.ts';
 
 export const nitrogenUnsplit = wholePlan((plan): readonly FindingOf<'nitrogen-unsplit'>[] => {
-  const used = new Set<Sourced<Feed>>();
-  for (const { needs } of plan.batches.values()) {
-    const isReckoned = needs.batch.value.adjust !== undefined || needs.target?.value.pH !== undefined;
-    if (!isReckoned) continue;
-    for (const { feed } of needs.feeds) if (feed !== undefined && feed.file === undefined) used.add(feed);
-  }
-  return [...used].flatMap(feed => ofFeed(feed));
+  return [...new Set(unsplit(batchesIn(plan)))].flatMap(feed => ofFeed(feed));
+});
+
+/** The feeds in whose finding a batch is one of the reasons. */
+const unsplit = foundInEach(({ needs }: BatchPlan): readonly Sourced<Feed>[] => {
+  const isReckoned = needs.batch.value.adjust !== undefined || needs.target?.value.pH !== undefined;
+  if (!isReckoned) return [];
+  const own = needs.feeds.flatMap(({ feed }) => (feed === undefined || feed.file !== undefined ? [] : [feed]));
+  return own.filter(feed => ofFeed(feed).length > 0);
 });
 
 const ofFeed = memo((feed: Sourced<Feed>): readonly FindingOf<'nitrogen-unsplit'>[] => {

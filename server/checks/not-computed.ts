@@ -3,17 +3,17 @@
 
 import type { FindingOf } from '../../schema/findings.ts';
 import type { Place } from '../../schema/place.ts';
-import { adjustmentOf, isWrongWay } from '../plan/adjust.ts';
+import { adjustmentOf, finalOf, isWrongWay } from '../plan/adjust.ts';
 import { type BatchPlan, unknownContent } from '../plan/batch.ts';
 import type { Figure, Want } from '../plan/figure.ts';
+import { foundInEach } from '../plan/made-of-each.ts';
 import { memo } from '../plan/memo.ts';
 import type { Plan, PlantingPlan } from '../plan/plan.ts';
-import { collect, wholePlan } from './each.ts';
+import { batchesIn, plantingsIn, wholePlan } from './each.ts';
 
 export const notComputed = wholePlan((plan: Plan): readonly FindingOf<'not-computed'>[] => {
   const gaps = new Map<string, Gap>();
-  const unknowns = [...collect(plan.plantings.values(), ofPlanting), ...collect(plan.batches.values(), ofBatch)];
-  for (const gap of unknowns) {
+  for (const gap of [...ofPlantings(plantingsIn(plan)), ...ofBatches(batchesIn(plan))]) {
     const { at, says } = gap.want;
     const key = `${at.file ?? ''}/${at.path.join('/')}/${says}`;
     if (!gaps.has(key)) gaps.set(key, gap);
@@ -28,7 +28,7 @@ interface Gap {
   readonly want: Want;
 }
 
-const ofPlanting = memo(({ planting, fill }: PlantingPlan): readonly Gap[] =>
+const ofPlantings = foundInEach(({ planting, fill }: PlantingPlan): readonly Gap[] =>
   gapsOf(`the fill of \`${planting.name}\``, { path: planting.path, part: { kind: 'key' } }, [fill.volume]),
 );
 
@@ -55,10 +55,14 @@ const ofBatch = memo((batch: BatchPlan): readonly Gap[] => {
   ];
 });
 
+const ofBatches = foundInEach(ofBatch);
+
 /** An adjustment that is asked for and not known; one that goes the wrong way has a finding of its own. */
 function adjustmentGap(batch: BatchPlan): readonly Figure[] {
   const adjustment = adjustmentOf(batch);
-  return adjustment === undefined || isWrongWay(adjustment) ? [] : [adjustment.exact];
+  // Where a batch ends is asked for by other checks, and is known only where the amount is.
+  if (adjustment === undefined || finalOf(batch).solution !== undefined || isWrongWay(adjustment)) return [];
+  return [adjustment.exact];
 }
 
 function gapsOf(what: string, at: Place, figures: readonly Figure[]): readonly Gap[] {

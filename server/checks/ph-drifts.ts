@@ -2,6 +2,7 @@
 
 import type { FindingOf } from '../../schema/findings.ts';
 import { keyAt } from '../../schema/place.ts';
+import { endsAbove, losesCO2 } from '../chemistry/air.ts';
 import { finalOf } from '../plan/adjust.ts';
 import { numberOf } from '../plan/figure.ts';
 import { eachBatch } from './each.ts';
@@ -13,14 +14,18 @@ export const phDrifts = eachBatch((batch): readonly FindingOf<'ph-drifts'>[] => 
   const { batch: source, target } = batch.needs;
   const band = target?.value.pH;
   if (band === undefined || source.value.adjust === undefined || source.value.air === 'open') return [];
-  const { figures, inAir } = finalOf(batch);
-  const now = numberOf(figures.pH);
-  const later = numberOf(inAir.pH);
-  if (now === undefined || later === undefined || now < band.low || band.high < now) return [];
-  if (band.low - margin_pH <= later && later <= band.high + margin_pH) return [];
+  const final = finalOf(batch);
+  const { solution } = final;
+  if (solution === undefined || solution.pH < band.low || band.high < solution.pH) return [];
+  // CO2 that leaves raises pH, so it can only cross the upper end; only where it does its pH is worked out.
+  const leaves = losesCO2(solution)
+    ? endsAbove(solution, band.high + margin_pH)
+    : !endsAbove(solution, band.low - margin_pH);
+  const later = leaves ? numberOf(final.inAir.pH) : undefined;
+  if (later === undefined) return [];
   const params = {
     batch: source.name,
-    now: Number(now.toFixed(1)),
+    now: Number(solution.pH.toFixed(1)),
     inAir: Number(later.toFixed(1)),
     low: band.low,
     high: band.high,

@@ -7,19 +7,15 @@ import { adjustmentOf, uncertaintyOf } from '../plan/adjust.ts';
 import type { BatchPlan } from '../plan/batch.ts';
 import { numberOf } from '../plan/figure.ts';
 import { gatheredAll } from '../plan/gather.ts';
-import { latest } from '../plan/memo.ts';
 import { reagentOf } from '../plan/reagent.ts';
 import { stateOf } from '../plan/state.ts';
 import type { Adjuster } from '../recipe/seen.ts';
 import type { Sourced } from '../recipe/use.ts';
-import { collect, wholePlan } from './each.ts';
+import { batchesIn, eachOf } from './each.ts';
 
-export const phOutOfBand = wholePlan((plan): readonly FindingOf<'ph-out-of-band'>[] => {
-  const adjusters = gatheredAll(plan.scope, 'adjusters');
-  return collect(plan.batches.values(), batch => ofBatch(batch, adjusters));
-});
-
-const ofBatch = latest(
+export const phOutOfBand = eachOf(
+  batchesIn,
+  ({ scope }) => gatheredAll(scope, 'adjusters'),
   (batch: BatchPlan, adjusters: readonly Sourced<Adjuster>[]): readonly FindingOf<'ph-out-of-band'>[] => {
     const { target, batch: source } = batch.needs;
     const band = target?.value.pH;

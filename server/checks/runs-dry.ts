@@ -4,7 +4,7 @@ import { daysBetween, formatDate } from '../../schema/date.ts';
 import type { FindingOf } from '../../schema/findings.ts';
 import { valueAt } from '../../schema/place.ts';
 import { isForecast } from '../plan/season.ts';
-import { eachSeason } from './each-season.ts';
+import { eachSeason } from './each.ts';
 import { emptyingStage } from './use-empties-at-once.ts';
 
 export const runsDry = eachSeason((season): readonly FindingOf<'runs-dry'>[] => {

@@ -2,14 +2,17 @@
 
 import type { FindingOf } from '../../schema/findings.ts';
 import { keyAt, valueAt } from '../../schema/place.ts';
-import type { Plan } from '../plan/plan.ts';
-import { find } from '../recipe/use.ts';
-import { collect, wholePlan } from './each.ts';
+import { byName, gatheredAll } from '../plan/gather.ts';
+import type { PlantingPlan } from '../plan/plan.ts';
+import type { Stage } from '../recipe/seen.ts';
+import type { Sourced } from '../recipe/use.ts';
+import { eachOf, plantingsIn } from './each.ts';
 
-export const stageUnfed = wholePlan(({ plantings, scope }: Plan): readonly FindingOf<'stage-unfed'>[] => {
-  return collect(plantings.values(), ({ planting }): readonly FindingOf<'stage-unfed'>[] => {
-    const first = planting.value.stages?.[0];
-    const stage = first === undefined ? undefined : find(scope, 'stages', first);
+export const stageUnfed = eachOf(
+  plantingsIn,
+  ({ scope }) => byName(gatheredAll(scope, 'stages')),
+  ({ planting }: PlantingPlan, stages: ReadonlyMap<string, Sourced<Stage>>): readonly FindingOf<'stage-unfed'>[] => {
+    const stage = stages.get(planting.value.stages?.[0] ?? '');
     if (stage === undefined || stage.value.batch !== undefined) return [];
     return [
       {
@@ -19,5 +22,5 @@ export const stageUnfed = wholePlan(({ plantings, scope }: Plan): readonly Findi
         related: [{ at: keyAt([...stage.path, 'batch'], stage.file), says: 'the stage' }],
       },
     ];
-  });
-});
+  },
+);

@@ -7,7 +7,7 @@ import { numberOf } from '../plan/figure.ts';
 import type { DatedStage } from '../plan/forecast.ts';
 import type { PlantingSeason } from '../plan/season.ts';
 import { plantsOf } from '../plan/use-rate.ts';
-import { eachSeason } from './each-season.ts';
+import { eachSeason } from './each.ts';
 
 export const useEmptiesAtOnce = eachSeason((season): readonly FindingOf<'use-empties-at-once'>[] => {
   const found = emptyingStage(season);

@@ -29,7 +29,7 @@ export function conductivityAsIs(solution: Solution): number {
  * calcium carry less than their limiting values say. Ions only known by their charge count as `unknownIon`.
  */
 function conductivity(solution: Solution, solvent: Solvent): number {
-  const fluidity = solventAt(25).viscosity / solvent.viscosity;
+  const fluidity = viscosityAt25 / solvent.viscosity;
   const heat = solvent.dielectric * solvent.temperature_K;
   const root = Math.sqrt(solution.ionicStrength);
   // Robinson and Stokes 1959, with the viscosity in poise: 30 and 0.23 at 25 °C.
@@ -48,6 +48,8 @@ function conductivity(solution: Solution, solvent: Solvent): number {
   }
   return sum;
 }
+
+const viscosityAt25 = solventAt(25).viscosity;
 
 /**
  * Debye's 0.33 per ångström times 4 Å between ions of charge one; ions of higher charge keep further apart. The square

@@ -1,10 +1,11 @@
 // Totals in, solution out: the one door to the solver, and the account it hands back.
 
 import { balance } from './charge.ts';
+import { nothing } from './forms.ts';
 import type { Medium } from './network.ts';
-import { inerts, mediumAt, members } from './network.ts';
-import type { Pool } from './speciate.ts';
-import { fillAt, poolOf } from './speciate.ts';
+import { inerts, mediumAt } from './network.ts';
+import { type Pool, poolOf } from './pool.ts';
+import { fillAt } from './speciate.ts';
 import { gases } from './tables/gases.ts';
 import type { Species } from './tables/species.ts';
 import { components, isSpecies } from './tables/species.ts';
@@ -13,15 +14,15 @@ import type { Totals } from './totals.ts';
 /** Solves for pH: the closed vessel keeps its carbonate, the open one takes up or loses CO2 until in balance with air. */
 export function solve(question: Question & { readonly near?: number }): Solution {
   const pool = poolFor(question);
-  const found = balance(pool, question.near);
-  return solutionOf(pool, found.at, found.residual, found.evaluations);
+  balance(pool, question.near);
+  return solutionOf(pool, question.totals);
 }
 
 /** The same at a pH that is known; the residual is the charge that does not add up. */
 export function solveAt(question: Question, pH: number): Solution {
   const pool = poolFor(question);
-  const residual = fillAt(pool, pH);
-  return solutionOf(pool, pH, residual, 1);
+  fillAt(pool, pH);
+  return solutionOf(pool, question.totals);
 }
 
 export interface Question {
@@ -56,8 +57,7 @@ export interface Solution {
 export interface Account {
   /** Net charge left, eq/kg; zero where the pH was found, the gap where it was given. */
   readonly residual: number;
-  /** pH values tried, and sweeps of the mass balance in all. */
-  readonly tries: number;
+  /** Sweeps of the mass balance in all. */
   readonly sweeps: number;
   /** Whether the last mass balance came to rest. */
   readonly settled: boolean;
@@ -76,47 +76,44 @@ export function poolFor(question: Question, spare: Totals = {}): Pool {
 }
 
 /** Alkalinity of what the pool holds now, eq/kg. */
-export function alkalinityOf(pool: Pool): number {
-  let sum = -pool.protons;
-  for (const i of pool.active) sum += (pool.amounts[i] ?? 0) * (members[i]?.alkalinity ?? 0);
+export function alkalinityOf({ protons, amounts, forms }: Pool): number {
+  let sum = -protons;
+  for (let i = 0; i < amounts.length; i += 1) sum += (amounts[i] ?? 0) * (forms.alkalinity[i] ?? 0);
   return sum;
 }
 
 /** Carbonate of all forms that the pool holds now, mol/kg. */
-export function carbonateOf(pool: Pool): number {
-  if (pool.pressure_atm === undefined) return pool.totals.CO3 ?? 0;
+export function carbonateOf({ amounts, forms }: Pool): number {
+  if (forms.carbonate === nothing) return 0;
   let sum = 0;
-  for (const i of pool.active) if (carbonates.has(i)) sum += pool.amounts[i] ?? 0;
+  for (let i = 0; i < amounts.length; i += 1) if (forms.ligand[i] === forms.carbonate) sum += amounts[i] ?? 0;
   return sum;
 }
 
-const carbonates = new Set(members.flatMap((member, i) => (isCarbonate(member.ligand) ? [i] : [])));
-
-function isCarbonate(ligand: number): boolean {
-  return ligand >= 0 && members.some(member => member.ligand === ligand && member.key === 'CO3-2');
-}
-
-export function solutionOf(pool: Pool, pH: number, residual: number, tries: number): Solution {
+/** What the pool holds now, of these totals. */
+export function solutionOf(pool: Pool, totals: Totals): Solution {
+  const { forms, amounts } = pool;
   const species: Partial<Record<Species, number>> = { 'H+': pool.protons };
-  for (const i of pool.active) {
-    const member = members[i];
-    if (member !== undefined) species[member.key] = pool.amounts[i] ?? 0;
+  for (let i = 0; i < amounts.length; i += 1) {
+    const key = forms.members[i]?.key;
+    if (key !== undefined) species[key] = amounts[i] ?? 0;
   }
   for (const key of inerts) {
-    const amount = pool.totals[key] ?? 0;
+    const amount = totals[key] ?? 0;
     const name = components[key].species;
     if (amount > 0 && isSpecies(name)) species[name] = amount;
   }
-  const inorganicCarbon = carbonateOf(pool);
+  const isOpen = pool.pressure_atm !== undefined;
+  const inorganicCarbon = isOpen ? carbonateOf(pool) : (totals.CO3 ?? 0);
   return {
-    pH,
+    pH: pool.pH,
     temperature_C: pool.medium.temperature_C,
-    totals: pool.pressure_atm === undefined ? pool.totals : { ...pool.totals, CO3: inorganicCarbon },
+    totals: isOpen ? { ...totals, CO3: inorganicCarbon } : totals,
     ionicStrength: pool.ionicStrength,
     alkalinity: alkalinityOf(pool),
     inorganicCarbon,
     species,
     medium: pool.medium,
-    account: { residual, tries, sweeps: pool.sweeps, settled: pool.settled },
+    account: { residual: pool.charge, sweeps: pool.sweeps, settled: pool.settled },
   };
 }

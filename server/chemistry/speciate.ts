@@ -1,254 +1,160 @@
-// The forms of everything dissolved at a given pH: mass balance of every component under activities and ion pairs.
-// Separate from the charge balance because a known pH needs no search.
+// The forms of everything dissolved: mass balance of every component under activities and ion pairs, at a pH that is known or
+// together with one unknown that is sought.
 
 import { logGammaOfCharge1, logGammaOfNeutral } from './activity.ts';
-import type { Medium } from './network.ts';
-import { cations, inerts, ligands, members } from './network.ts';
-import type { Component } from './tables/species.ts';
-import { components } from './tables/species.ts';
-import type { Totals } from './totals.ts';
+import { nothing, powers } from './forms.ts';
+import { cations, ligands, members } from './network.ts';
+import { type Pool, startOver } from './pool.ts';
+import { componentKeys } from './tables/species.ts';
 
-/** A vessel of one solution at one temperature, whose arrays the solver fills again for each pH it tries. */
-export interface Pool {
-  readonly medium: Medium;
-  /** Partial pressure of CO2 the solution is in balance with, atm; absent for a closed vessel. */
-  readonly pressure_atm: number | undefined;
-  /** Members whose components are present. */
-  readonly active: readonly number[];
-  readonly cationTotals: Float64Array;
-  readonly ligandTotals: Float64Array;
-  readonly freeCations: Float64Array;
-  readonly freeLigands: Float64Array;
-  /** Concentration of each member, mol/kg. */
-  readonly amounts: Float64Array;
-  totals: Totals;
-  /** Charge, eq/kg, and half the sum of c z² of ions that nothing happens to. */
-  inertCharge: number;
-  inertStrength: number;
-  ionicStrength: number;
-  protons: number;
-  /** Sweeps of the mass balance since the pool was made. */
-  sweeps: number;
-  settled: boolean;
+/** Fills the pool at this pH and returns the net charge, eq/kg, which falls as pH rises. */
+export function fillAt(pool: Pool, pH: number): number {
+  pool.pH = pH;
+  pool.settled = false;
+  for (let sweep = 0; sweep < mostSweeps && !pool.settled; sweep += 1) pool.settled = sweepOnce(pool) < tolerance;
+  return pool.charge;
 }
 
-/** A pool for these totals; `spare` names components that later totals may hold as well. */
-export function poolOf(medium: Medium, totals: Totals, pressure_atm: number | undefined, spare: Totals = {}): Pool {
-  let present = pressure_atm === undefined ? 0 : bitOf(nC + carbonatePlace);
-  for (let place = 0; place < nC + nL; place += 1) {
-    const key = place < nC ? cations[place] : ligands[place - nC];
-    if (totalOf(totals, key) > 0 || totalOf(spare, key) > 0) present |= bitOf(place);
-  }
-  const pool: Pool = {
-    medium,
-    totals,
-    pressure_atm,
-    active: membersOf(present),
-    cationTotals: new Float64Array(nC),
-    ligandTotals: new Float64Array(nL),
-    freeCations: new Float64Array(nC),
-    freeLigands: new Float64Array(nL),
-    amounts: new Float64Array(members.length),
-    inertCharge: 0,
-    inertStrength: 0,
-    ionicStrength: 0,
-    protons: 0,
-    sweeps: 0,
-    settled: false,
-  };
-  pour(pool, totals);
-  pool.ionicStrength = pool.inertStrength;
-  return pool;
-}
-
-/** The members whose components are all present; `present` has a bit for each, cations first. The same few sets come again and again. */
-function membersOf(present: number): readonly number[] {
-  const known = membersBySet.get(present);
-  if (known !== undefined) return known;
-  const found = members.flatMap(({ cation, ligand }, i) => {
-    const isPresent = (place: number): boolean => (present & bitOf(place)) !== 0;
-    return (cation < 0 || isPresent(cation)) && (ligand < 0 || isPresent(nC + ligand)) ? [i] : [];
-  });
-  membersBySet.set(present, found);
-  return found;
-}
-
-const membersBySet = new Map<number, readonly number[]>();
-
-function bitOf(place: number): number {
-  return 1 << place;
-}
-
-/** Puts other totals of the same components into the pool; what was found before is where the next search starts. */
-export function pour(pool: Pool, totals: Totals): void {
-  pool.totals = totals;
-  for (let c = 0; c < nC; c += 1) {
-    const total = Math.max(totalOf(totals, cations[c]), 0);
-    pool.cationTotals[c] = total;
-    if (total === 0 || at(pool.freeCations, c) === 0) pool.freeCations[c] = total;
-  }
-  for (let l = 0; l < nL; l += 1) pool.ligandTotals[l] = Math.max(totalOf(totals, ligands[l]), 0);
-  const unknown = totals.unknownCharge ?? 0;
-  pool.inertCharge = unknown + (totals.imbalance ?? 0);
-  // The unknown ions are taken as of charge one: the least that carries their charge.
-  pool.inertStrength = Math.abs(unknown) / 2;
-  for (const key of inerts) {
-    const amount = totals[key] ?? 0;
-    const z = components[key].charge;
-    pool.inertCharge += amount * z;
-    pool.inertStrength += (amount * z * z) / 2;
-  }
-}
-
-function totalOf(totals: Totals, key: Component | undefined): number {
-  return key === undefined ? 0 : (totals[key] ?? 0);
+/** One unknown of a pool: its pH, or how much of something is in it. */
+export interface Sought {
+  /** How far the unknown still is from where it should be, judged by what the pool holds now. */
+  readonly off: () => number;
+  readonly move: (by: number) => void;
+  /** So near is near enough. */
+  readonly width: number;
 }
 
 /**
- * Fills the pool for this pH and returns the net charge, eq/kg, which falls as pH rises.
+ * Lets the mass balance and one unknown come to rest together: the unknown moves after each sweep, so that finding it costs little
+ * more than one speciation. False where that leads nowhere: an answer needs a safer search then.
+ */
+export function settle(pool: Pool, { off, move, width }: Sought): boolean {
+  for (let sweep = 0; sweep < mostTogether; sweep += 1) {
+    const shift = sweepOnce(pool);
+    const by = off();
+    if (!Number.isFinite(by)) break;
+    if (shift < tolerance && Math.abs(by) <= width) {
+      pool.settled = true;
+      return true;
+    }
+    move(by);
+  }
+  startOver(pool);
+  return false;
+}
+
+const mostSweeps = 400;
+const mostTogether = 60;
+const tolerance = 1e-11;
+
+/**
+ * Adds up all forms once at the pool's pH and moves its ionic strength; returns how much the solution still moved, relatively.
  *
  * At a fixed ionic strength one round (ligands from cations, cations from ligands) is a standard interference function
  * in the sense of Yates (1995): it grows with the free cations but less than in proportion, so repeating it converges
  * from any start to its only solution. The ionic strength follows the sweeps, a weak coupling.
  */
-export function fillAt(pool: Pool, pH: number): number {
-  const { medium, active } = pool;
-  const { freeLigands } = pool;
-  const activity = 10 ** -pH;
-  fillPowers(protonPowers, activity, fewestProtons);
-  for (let place = 0; place < active.length; place += 1) {
-    const i = active[place] ?? 0;
-    base[place] = at(medium.constants, i) * at(protonPowers, at(protonsOf, i) - fewestProtons);
+export function sweepOnce(pool: Pool): number {
+  const { medium, forms } = pool;
+  const { inNetwork, protonPlace, gammaPlace, neutralPlace, sum } = forms;
+  const activity = tenTo(-pool.pH);
+  const gamma = tenTo(logGammaOfCharge1(medium.slope, pool.ionicStrength));
+  fillPowers(protonPowers, activity, powers.proton.lowest);
+  fillPowers(gammaPowers, gamma, powers.gamma.lowest);
+  fillPowers(neutralPowers, tenTo(logGammaOfNeutral(pool.ionicStrength)), powers.neutral.lowest);
+  sums.fill(0);
+  for (let i = 0; i < inNetwork.length; i += 1) {
+    const factor =
+      (medium.constants[inNetwork[i] ?? 0] ?? 0) *
+      (protonPowers[protonPlace[i] ?? 0] ?? 0) *
+      (gammaPowers[gammaPlace[i] ?? 0] ?? 0) *
+      (neutralPowers[neutralPlace[i] ?? 0] ?? 0);
+    factors[i] = factor;
+    const place = sum[i] ?? 0;
+    sums[place] = (sums[place] ?? 0) + factor;
   }
-  const carbonate =
-    pool.pressure_atm === undefined ? undefined : medium.carbonateInAir(pool.pressure_atm) / activity ** 2;
-  let lastStep = 0;
-  pool.settled = false;
-  for (let sweep = 0; sweep < mostSweeps && !pool.settled; sweep += 1) {
-    const gamma = 10 ** logGammaOfCharge1(medium.slope, pool.ionicStrength);
-    const neutral = 10 ** logGammaOfNeutral(pool.ionicStrength);
-    fillPowers(gammaPowers, gamma, lowestPower);
-    alone.fill(0);
-    pairs.fill(0);
-    for (let place = 0; place < active.length; place += 1) {
-      const i = active[place] ?? 0;
-      const power = at(neutralPowerOf, i);
-      const factor =
-        at(base, place) *
-        at(gammaPowers, at(gammaPowerOf, i) - lowestPower) *
-        (power === 0 ? 1 : power === 1 ? neutral : 1 / neutral);
-      factors[place] = factor;
-      const c = at(cationOf, i);
-      const l = at(ligandOf, i);
-      if (c >= 0 && l >= 0) pairs[c * nL + l] = at(pairs, c * nL + l) + factor;
-      else if (c >= 0) alone[c] = at(alone, c) + factor;
-      else if (l >= 0) alone[nC + l] = at(alone, nC + l) + factor;
-    }
-    if (carbonate !== undefined) freeLigands[carbonatePlace] = carbonate / gamma ** 4;
-    let shift = bindOnce(pool);
-    for (let round = 0; round < 3 && shift > tolerance; round += 1) shift = bindOnce(pool);
-    pool.protons = activity / gamma;
-    const strength = strengthOf(pool);
-    const step = strength - pool.ionicStrength;
-    pool.sweeps += 1;
-    pool.settled = Math.max(shift, Math.abs(step) / (strength + 1e-12)) < tolerance;
-    // Steps shrink by a steady share, so the rest of them can be taken at once (Aitken).
-    const share = lastStep === 0 ? 0 : step / lastStep;
-    pool.ionicStrength = strength + (Math.abs(share) < 0.5 ? (step * share) / (1 - share) : 0);
-    lastStep = step;
-  }
-  return netChargeOf(pool);
+  if (pool.pressure_atm !== undefined)
+    pool.free[forms.carbonate] = medium.carbonateInAir(pool.pressure_atm) / (activity ** 2 * gamma ** 4);
+  let shift = bindOnce(pool);
+  for (let round = 0; round < 3 && shift > tolerance; round += 1) shift = bindOnce(pool);
+  pool.protons = activity / gamma;
+  const strength = addUp(pool);
+  const step = strength - pool.ionicStrength;
+  pool.ionicStrength = strength;
+  pool.sweeps += 1;
+  return Math.max(shift, Math.abs(step) / (strength + 1e-12));
 }
 
 /** Ligands from cations, cations from ligands; returns the largest relative change of a free cation. */
 function bindOnce(pool: Pool): number {
-  const { freeCations, freeLigands, cationTotals, ligandTotals } = pool;
+  const { free } = pool;
+  const { pairCation, pairLigand, firstLigand, carbonate } = pool.forms;
+  const totals = pool.contents.amounts;
+  const { length } = free;
   const isOpen = pool.pressure_atm !== undefined;
-  for (let l = 0; l < nL; l += 1) {
-    const total = at(ligandTotals, l);
-    if (isOpen && l === carbonatePlace) continue;
-    if (total === 0) {
-      freeLigands[l] = 0;
-      continue;
-    }
-    let bound = at(alone, nC + l);
-    for (let c = 0; c < nC; c += 1) bound += at(pairs, c * nL + l) * at(freeCations, c);
-    freeLigands[l] = total / bound;
+  for (let place = 0; place < length; place += 1) bound[place] = sums[place] ?? 0;
+  for (let pair = 0; pair < pairLigand.length; pair += 1) {
+    const l = pairLigand[pair] ?? 0;
+    bound[l] = (bound[l] ?? 0) + (sums[length + pair] ?? 0) * (free[pairCation[pair] ?? 0] ?? 0);
+  }
+  for (let l = firstLigand; l < length; l += 1) {
+    if (!isOpen || l !== carbonate) free[l] = (totals[l] ?? 0) / (bound[l] ?? 0);
+  }
+  for (let pair = 0; pair < pairCation.length; pair += 1) {
+    const c = pairCation[pair] ?? 0;
+    bound[c] = (bound[c] ?? 0) + (sums[length + pair] ?? 0) * (free[pairLigand[pair] ?? 0] ?? 0);
   }
   let shift = 0;
-  for (let c = 0; c < nC; c += 1) {
-    const total = at(cationTotals, c);
-    if (total === 0) continue;
-    let bound = at(alone, c);
-    for (let l = 0; l < nL; l += 1) bound += at(pairs, c * nL + l) * at(freeLigands, l);
-    const free = total / bound;
-    shift = Math.max(shift, Math.abs(free / at(freeCations, c) - 1));
-    freeCations[c] = free;
+  for (let c = nothing + 1; c < firstLigand; c += 1) {
+    const now = (totals[c] ?? 0) / (bound[c] ?? 0);
+    shift = Math.max(shift, Math.abs(now / (free[c] ?? 0) - 1));
+    free[c] = now;
   }
   return shift;
 }
 
-const mostSweeps = 400;
-const tolerance = 1e-11;
-const nC = cations.length;
-const nL = ligands.length;
-const carbonatePlace = ligands.indexOf('CO3');
-const protonsOf = Int8Array.from(members, member => member.protons);
-const cationOf = Int8Array.from(members, member => member.cation);
-const ligandOf = Int8Array.from(members, member => member.ligand);
-const chargeOf = Int8Array.from(members, member => member.charge);
-const gammaPowerOf = Int8Array.from(members, member => member.gammaPower);
-const neutralPowerOf = Int8Array.from(members, member => member.neutralPower);
-const highestPower = Math.max(4, ...gammaPowerOf);
-const lowestPower = Math.min(0, ...gammaPowerOf);
-const mostProtons = Math.max(...protonsOf);
-const fewestProtons = Math.min(...protonsOf);
+/** Fills the amounts and the charge from what is free; returns the ionic strength. */
+function addUp(pool: Pool): number {
+  const { amounts, free, contents } = pool;
+  const { cation, ligand, charge } = pool.forms;
+  let net = contents.charge + contents.unknown + pool.protons;
+  // The unknown ions are taken as of charge one: the least that carries their charge.
+  let squares = contents.squares + Math.abs(contents.unknown) + pool.protons;
+  for (let i = 0; i < amounts.length; i += 1) {
+    const amount = (factors[i] ?? 0) * (free[cation[i] ?? 0] ?? 0) * (free[ligand[i] ?? 0] ?? 0);
+    const z = charge[i] ?? 0;
+    amounts[i] = amount;
+    net += amount * z;
+    squares += amount * z * z;
+  }
+  pool.charge = net;
+  return squares / 2;
+}
 
-// The bench that `fillAt` works on: it is laid anew at each call, and nothing of it is read afterwards.
-/** Conditional constant of each member, in the order of `active`: at the pH, and at the ionic strength too. */
-const base = new Float64Array(members.length);
+// The bench that a sweep works on: it is laid anew each time, and nothing of it is read afterwards.
+/** What each form comes to with one of each of its components free. */
 const factors = new Float64Array(members.length);
-/** Sums of factors: of a component's own forms (cations first), and of the pairs of each cation with each ligand. */
-const alone = new Float64Array(nC + nL);
-const pairs = new Float64Array(nC * nL);
-const protonPowers = new Float64Array(mostProtons - fewestProtons + 1);
-const gammaPowers = new Float64Array(highestPower - lowestPower + 1);
+/** Factors of the forms of each component alone, and then of each pair. */
+const sums = new Float64Array(componentKeys.length + 1 + cations.length * ligands.length);
+const bound = new Float64Array(componentKeys.length + 1);
+const protonPowers = new Float64Array(powers.proton.count);
+const gammaPowers = new Float64Array(powers.gamma.count);
+const neutralPowers = new Float64Array(powers.neutral.count);
 
-/** Whole powers of `x`, that of `lowest` at place 0. */
-function fillPowers(powers: Float64Array, x: number, lowest: number): void {
-  let power = x ** lowest;
-  for (let place = 0; place < powers.length; place += 1) {
-    powers[place] = power;
+/** Whole powers of `x`, that of `lowest`, which is not above 0, at place 0. */
+function fillPowers(to: Float64Array, x: number, lowest: number): void {
+  let power = 1;
+  for (let place = -lowest; place < to.length; place += 1) {
+    to[place] = power;
     power *= x;
   }
-}
-
-/** A number out of an array whose length is known to suffice; the fallback satisfies the type only. */
-function at(array: Float64Array | Int8Array, i: number): number {
-  return array[i] ?? 0;
-}
-
-/** Fills the amounts from the free ions and returns the ionic strength. */
-function strengthOf(pool: Pool): number {
-  const { active, amounts, freeCations, freeLigands } = pool;
-  let twice = 2 * pool.inertStrength + pool.protons;
-  for (let place = 0; place < active.length; place += 1) {
-    const i = active[place] ?? 0;
-    const c = at(cationOf, i);
-    const l = at(ligandOf, i);
-    const amount = at(factors, place) * (c < 0 ? 1 : at(freeCations, c)) * (l < 0 ? 1 : at(freeLigands, l));
-    amounts[i] = amount;
-    const z = at(chargeOf, i);
-    twice += amount * z * z;
+  power = 1;
+  for (let place = -lowest - 1; place >= 0; place -= 1) {
+    power /= x;
+    to[place] = power;
   }
-  return twice / 2;
 }
 
-function netChargeOf(pool: Pool): number {
-  let charge = pool.inertCharge + pool.protons;
-  for (let place = 0; place < pool.active.length; place += 1) {
-    const i = pool.active[place] ?? 0;
-    charge += at(pool.amounts, i) * at(chargeOf, i);
-  }
-  return charge;
+function tenTo(x: number): number {
+  return Math.exp(Math.LN10 * x);
 }

@@ -1,7 +1,7 @@
 // The formulas of an adjustment, each once for liquids and once for solids.
 
 import type { Question } from '../chemistry/solution.ts';
-import { doseTo } from '../chemistry/titrate.ts';
+import { type Dose, doseTo } from '../chemistry/titrate.ts';
 import type { Totals } from '../chemistry/totals.ts';
 import type { Tool } from '../recipe/seen.ts';
 import type { Sourced } from '../recipe/use.ts';
@@ -39,25 +39,36 @@ export const adjustByComposition = {
     id: 'adjust-by-composition',
     ...byComposition,
     gives: 'volume',
-    evaluate: ({ from, to, volume }, titration: Titration) => titrate(from, to, volume, titration, perLitre),
+    evaluate: ({ from, to, volume }, titrated: Titration) => titrate(from, to, volume, titrated, perLitre),
   }),
   g: formula({
     id: 'adjust-by-composition-in-grams',
     ...byComposition,
     gives: 'mass',
-    evaluate: ({ from, to, volume }, titration: Titration) => titrate(from, to, volume, titration, perGram),
+    evaluate: ({ from, to, volume }, titrated: Titration) => titrate(from, to, volume, titrated, perGram),
   }),
 };
 
 /** Closer to the aim than any meter shows. */
 const there_pH = 0.005;
 
-function titrate(from: number, to: number, volume: number, titration: Titration, perBase: number): Outcome {
-  const { question, perUnit, does, name, floorAtZero = false } = titration;
-  if (Math.abs(to - from) < there_pH) return 0;
-  const isTowards = does === 'acid' ? to < from : from < to;
-  if (!isTowards) return floorAtZero ? 0 : { reason: wrongWay(name, does, from, to) };
-  const dose = doseTo(question, perUnit, to, most(perUnit));
+/** Whether an adjuster leads from one pH to the other; `there` where nothing is needed. */
+export function wayTo(from: number, to: number, does: 'acid' | 'base'): 'there' | 'towards' | 'away' {
+  if (Math.abs(to - from) < there_pH) return 'there';
+  return (does === 'acid' ? to < from : from < to) ? 'towards' : 'away';
+}
+
+/** What brings a solution to a pH, and the solution that it makes. */
+export function titration({ question, perUnit }: Pick<Titration, 'question' | 'perUnit'>, to: number): Dose {
+  return doseTo(question, perUnit, to, most(perUnit));
+}
+
+function titrate(from: number, to: number, volume: number, titrated: Titration, perBase: number): Outcome {
+  const { does, name, floorAtZero = false } = titrated;
+  const way = wayTo(from, to, does);
+  if (way === 'there') return 0;
+  if (way === 'away') return floorAtZero ? 0 : { reason: wrongWay(name, does, from, to) };
+  const dose = titration(titrated, to);
   if (dose.kind === 'dose') return (dose.amount * volume) / perBase;
   if (dose.why === 'wrong-direction') return { reason: wrongWay(name, does, from, to) };
   return { reason: `a stronger adjuster: ${name} cannot bring the batch to pH ${to}` };

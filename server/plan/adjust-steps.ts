@@ -9,13 +9,15 @@ import type { BatchPlan } from './batch.ts';
 import type { DoseFigure } from './dose.ts';
 import { assumed, type Figure, formula, numberOf, unknown } from './figure.ts';
 import { measuredOnce } from './loads.ts';
-import { finestStep } from './measure.ts';
+import { finestStep, type Measured, measure } from './measure.ts';
 import { memo } from './memo.ts';
 import { reagentOf } from './reagent.ts';
 import { pHAfterAdding, shiftedPH, stateOf } from './state.ts';
 
 export interface AdjustStep {
   readonly add: DoseFigure;
+  /** How it is measured. */
+  readonly measured: Measured;
   /** After it is stirred in. */
   readonly pH: Figure<'pH'>;
 }
@@ -28,12 +30,13 @@ export const adjustStepsOf = memo((batch: BatchPlan): readonly AdjustStep[] => {
   const exact = loadAdjustmentOf(batch)?.exact ?? adjustmentOf(batch)?.exact;
   if (exact === undefined || exact.kind === 'unknown' || exact.quantity.value <= 0) return [];
   const { tools } = batch.needs;
-  const finest = finestStep(exact.quantity.dimension, tools) ?? 0;
   const added: DoseFigure[] = [];
   const steps: AdjustStep[] = [];
+  const { dimension } = exact.quantity;
+  const finest = finestStep(dimension, tools) ?? 0;
   const take = (add: DoseFigure): void => {
     added.push(add);
-    steps.push({ add, pH: expectedPH(batch, added) });
+    steps.push({ add, measured: measure(numberOf(add) ?? 0, dimension, tools), pH: expectedPH(batch, added) });
   };
   let rest: DoseFigure = exact;
   while (steps.length < halves && (numberOf(rest) ?? 0) > finest * (1 + slack)) {

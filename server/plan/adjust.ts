@@ -1,14 +1,23 @@
 // The adjustment of a batch: how much acid or base, a cautious first step, and the range that meter and tools leave open.
 
+import { once } from '../../schema/once.ts';
 import { type Place, valueAt } from '../../schema/place.ts';
 import { standInAir } from '../chemistry/air.ts';
 import { anchorTo } from '../chemistry/anchor.ts';
-import { type Question, type Solution, solve } from '../chemistry/solution.ts';
+import { type Question, type Solution, solveAt } from '../chemistry/solution.ts';
 import { titrationCurve } from '../chemistry/titrate.ts';
 import { addTotals } from '../chemistry/totals.ts';
 import type { Adjuster } from '../recipe/seen.ts';
 import type { Sourced } from '../recipe/use.ts';
-import { adjustByComposition, adjustByResponse, firstStep, type Titration, widened } from './adjust-formulas.ts';
+import {
+  adjustByComposition,
+  adjustByResponse,
+  firstStep,
+  type Titration,
+  titration,
+  wayTo,
+  widened,
+} from './adjust-formulas.ts';
 import type { BatchPlan } from './batch.ts';
 import type { DoseFigure } from './dose.ts';
 import { assumed, type Figure, given, numberOf, type Unknown, unknown } from './figure.ts';
@@ -42,6 +51,8 @@ export interface AdjustmentPlan {
 
 /** Where the batch ends: after its adjustment, or as it stands where none is written. */
 export interface FinalState {
+  /** Undefined where that is not known. */
+  readonly solution: Solution | undefined;
   readonly figures: SolutionFigures;
   readonly inAir: SolutionFigures;
 }
@@ -50,95 +61,107 @@ export interface FinalState {
 export const adjustmentOf = memo((batch: BatchPlan): AdjustmentPlan | undefined => {
   const wanted = batch.needs.batch.value.adjust;
   if (wanted === undefined) return undefined;
-  const state = stateOf(batch);
   const adjuster = batch.needs.adjuster;
   const at = valueAt([...batch.needs.batch.path, 'adjust', 'with']);
-  const to = aimOf(batch);
-  const base = { adjuster, from: state.pH, to };
+  const base = { adjuster, from: () => stateOf(batch).pH, to: aimOf(batch) };
   if (adjuster === undefined) return unknownAdjustment(base, unknown([{ says: 'the adjuster', at }]));
   const reagent = reagentOf(adjuster);
-  const steps = state.steps.filter(step => step.adjuster === adjuster.name);
-  const learned = learn(reagent, steps);
-  if (learned !== undefined) return titrated(batch, base, learned, learned, at);
-  if (reagent.kind === 'unknown') return unknownAdjustment(base, reagent);
-  if (reagent.kind === 'composition') return titrated(batch, base, reagent, undefined, at);
-  return responded(batch, base, reagent);
+  if (reagent.kind === 'composition') return titrated(batch, base, reagent, at);
+  const learned = learnedOf(batch);
+  if (learned !== undefined) return titrated(batch, base, learned, at);
+  return reagent.kind === 'unknown' ? unknownAdjustment(base, reagent) : responded(batch, base, reagent);
 });
 
-type Base = Pick<AdjustmentPlan, 'adjuster' | 'from' | 'to'>;
+interface Base {
+  readonly adjuster: AdjustmentPlan['adjuster'];
+  readonly from: () => Figure<'pH'>;
+  readonly to: Figure<'pH'>;
+}
+
+/** What the readings of a batch show of its adjuster's strength. */
+const learnedOf = memo((batch: BatchPlan): Learned | undefined => {
+  const { adjuster } = batch.needs;
+  const steps = stateOf(batch).steps.filter(step => step.adjuster === adjuster?.name);
+  return adjuster === undefined ? undefined : learn(reagentOf(adjuster), steps);
+});
 
 function titrated(
   batch: BatchPlan,
   base: Base,
-  how: Pick<Learned, 'unit' | 'does' | 'perUnit'>,
-  learned: Learned | undefined,
+  { unit, does, perUnit: written }: Pick<Learned, 'unit' | 'does' | 'perUnit'>,
   at: Place,
 ): AdjustmentPlan {
   const { question, wants } = stateOf(batch);
-  const { unit, does, perUnit } = how;
-  const method = learned === undefined ? 'composition' : 'learned';
-  if (question === undefined) return { ...unknownAdjustment(base, unknown(wants)), method, unit, does };
-  const { from, to } = base;
+  if (question === undefined) {
+    return { ...unknownAdjustment(base, unknown(wants)), method: 'composition', unit, does };
+  }
+  const { to } = base;
   const { volume } = batch;
   const { tools } = batch.needs;
-  const name = base.adjuster?.name ?? '';
-  const titration: Titration = { question, perUnit, does, name };
-  const strength = writtenStrength(base.adjuster);
-  const exact = adjustByComposition[unit]({ from, to, volume, ...strength }, titration);
+  const strength = once(() => writtenStrength(base.adjuster));
+  const bench = (): Titration => {
+    const perUnit = learnedOf(batch)?.perUnit ?? written;
+    return { question, perUnit, does, name: base.adjuster?.name ?? '' };
+  };
   const volume_L = numberOf(volume) ?? Number.NaN;
   const sign = does === 'acid' ? -1 : 1;
   const bound = (side: 1 | -1): DoseFigure => {
+    const { from, exact } = plan;
     const shifted = moved(from, -side * sign * uncertaintyOf(batch));
     const start = numberOf(shifted);
     if (start === undefined || exact.kind === 'unknown') return exact;
     const aim = moved(to, side * sign * meterError_pH);
-    const other = { ...titration, question: asIfMeasured(question, start), floorAtZero: true };
-    return widened(adjustByComposition[unit]({ from: shifted, to: aim, volume, ...strength }, other), { tools, side });
+    const other = { ...bench(), question: asIfMeasured(question, start), floorAtZero: true };
+    return widened(adjustByComposition[unit]({ from: shifted, to: aim, volume, ...strength() }, other), {
+      tools,
+      side,
+    });
   };
-  const plan: AdjustmentPlan = lazily<AdjustmentPlan>({
-    ...plainly(base),
-    method: () => method,
-    unit: () => unit,
-    does: () => does,
-    learned: () => learned,
-    exact: () => exact,
-    firstStep: () => firstStep(exact, batch.loads, tools),
+  const makers: Makers = {
+    from: base.from,
+    method: () => (learnedOf(batch) === undefined ? 'composition' : 'learned'),
+    learned: () => learnedOf(batch),
+    exact: () => adjustByComposition[unit]({ from: plan.from, to, volume, ...strength() }, bench()),
+    firstStep: () => firstStep(plan.exact, batch.loads, tools),
     firstStepPH: () => {
       const step = plan.firstStep;
       const units = unitsOf(step);
       if (units === undefined) return unknown(step.kind === 'unknown' ? step.wants : [{ says: 'a first step', at }]);
-      const totals = addTotals(question.totals, perUnit, units / volume_L);
+      const totals = addTotals(question.totals, bench().perUnit, units / volume_L);
       return pHAfterAdding(
         {
-          from,
+          from: plan.from,
           volumes: unit === 'mL' ? [step as Figure<'volume'>] : [],
           masses: unit === 'g' ? [step as Figure<'mass'>] : [],
           temperature: temperatureFigure(question),
         },
-        { question: { ...question, totals }, what: name },
+        { question: { ...question, totals }, what: base.adjuster?.name ?? '' },
       );
     },
     low: () => bound(-1),
     high: () => bound(1),
     curve: () => {
-      const most = (unitsOf(exact) ?? 0) * 1.5;
+      const most = (unitsOf(plan.exact) ?? 0) * 1.5;
       if (most <= 0) return [];
       const amounts = Array.from({ length: 25 }, (_, index) => (most * index) / 24);
       const perLitre = amounts.map(amount => amount / volume_L);
-      const points = titrationCurve(question, perUnit, perLitre);
+      const points = titrationCurve(question, bench().perUnit, perLitre);
       return points.map(({ pH }, index) => ({ amount: amounts[index] ?? 0, pH }));
     },
-  });
+  };
+  const plan: AdjustmentPlan = lazily(makers, { adjuster: base.adjuster, to, unit, does });
   return plan;
 }
 
-function plainly({ adjuster, from, to }: Base) {
-  return { adjuster: () => adjuster, from: () => from, to: () => to };
-}
+/** What is known of an adjustment without working anything out. */
+type Stated = 'adjuster' | 'to' | 'unit' | 'does';
+type Makers = { readonly [K in Exclude<keyof AdjustmentPlan, Stated>]: () => AdjustmentPlan[K] };
 
-function unknownAdjustment(base: Base, missing: Unknown): AdjustmentPlan {
+function unknownAdjustment({ adjuster, from, to }: Base, missing: Unknown): AdjustmentPlan {
   return {
-    ...base,
+    adjuster,
+    from: from(),
+    to,
     method: 'unknown',
     unit: 'mL',
     does: undefined,
@@ -153,7 +176,8 @@ function unknownAdjustment(base: Base, missing: Unknown): AdjustmentPlan {
 }
 
 function responded(batch: BatchPlan, base: Base, reagent: Extract<Reagent, { kind: 'response' }>): AdjustmentPlan {
-  const { from, to } = base;
+  const { adjuster, to } = base;
+  const from = base.from();
   const { unit, does, pHPerUnit } = reagent;
   const { volume } = batch;
   const { tools } = batch.needs;
@@ -174,7 +198,9 @@ function responded(batch: BatchPlan, base: Base, reagent: Extract<Reagent, { kin
       ? unknown(step.kind === 'unknown' ? step.wants : [])
       : shiftedPH({ from }, (pHPerUnit * units) / (numberOf(volume) ?? Number.NaN));
   return {
-    ...base,
+    adjuster,
+    from,
+    to,
     method: 'response',
     unit,
     does,
@@ -244,31 +270,37 @@ export function aimOf(batch: BatchPlan): Figure<'pH'> {
 export const finalOf = memo((batch: BatchPlan): FinalState => {
   const { solved } = mixtureOf(batch);
   const { question, wants } = stateOf(batch);
-  if (solved.kind === 'unknown' || question === undefined) {
-    const none = unknownFigures(unknown(wants));
-    return { figures: none, inAir: none };
-  }
+  if (solved.kind === 'unknown' || question === undefined) return unknownEnd(unknown(wants));
   const adjustment = adjustmentOf(batch);
-  const end =
-    adjustment === undefined ? solve(question) : adjusted(question, adjustment, numberOf(batch.volume) ?? Number.NaN);
-  if (end === undefined) {
-    const none = unknownFigures(adjustment?.exact.kind === 'unknown' ? adjustment.exact : unknown([]));
-    return { figures: none, inAir: none };
-  }
-  return lazily<FinalState>({
-    figures: () => figuresOf(solved.inputs, end),
-    inAir: () => figuresOf(solved.inputs, question.air === 'open' ? end : standInAir(end)),
-  });
+  const solution = adjustment === undefined ? stateOf(batch).solution : adjusted(batch, question, adjustment);
+  if (solution === undefined) return unknownEnd(adjustment?.exact.kind === 'unknown' ? adjustment.exact : unknown([]));
+  const inAir = () => (question.air === 'open' ? solution : standInAir(solution));
+  return lazily(
+    { figures: () => figuresOf(solved.inputs, solution), inAir: () => figuresOf(solved.inputs, inAir()) },
+    { solution },
+  );
 });
 
-function adjusted(question: Question, adjustment: AdjustmentPlan, volume_L: number): Solution | undefined {
-  const units = unitsOf(adjustment.exact);
+function unknownEnd(why: Unknown): FinalState {
+  const none = unknownFigures(why);
+  return { solution: undefined, figures: none, inAir: none };
+}
+
+/** Undefined where the amount is not known. */
+function adjusted(batch: BatchPlan, question: Question, adjustment: AdjustmentPlan): Solution | undefined {
+  const { adjuster, does } = adjustment;
+  const from = numberOf(adjustment.from);
   const to = numberOf(adjustment.to);
-  if (units === undefined || to === undefined) return undefined;
-  if (adjustment.method === 'response' || adjustment.adjuster === undefined) {
-    return solve({ ...question, totals: anchorTo(question, to), near: to });
+  if (adjuster === undefined || does === undefined || from === undefined || to === undefined) return undefined;
+  const reagent = reagentOf(adjuster);
+  // What a batch ends as does not hang on how strong the adjuster is, so a strength is learned only where none is written.
+  const perUnit = reagent.kind === 'composition' ? reagent.perUnit : learnedOf(batch)?.perUnit;
+  if (perUnit === undefined) {
+    if (adjustment.exact.kind === 'unknown') return undefined;
+    return solveAt({ ...question, totals: anchorTo(question, to) }, to);
   }
-  const reagent = reagentOf(adjustment.adjuster);
-  const perUnit = adjustment.learned?.perUnit ?? (reagent.kind === 'composition' ? reagent.perUnit : {});
-  return solve({ ...question, totals: addTotals(question.totals, perUnit, units / volume_L), near: to });
+  const way = wayTo(from, to, does);
+  if (way === 'there') return stateOf(batch).solution;
+  const dose = way === 'towards' ? titration({ question, perUnit }, to) : undefined;
+  return dose?.kind === 'dose' ? dose.solution() : undefined;
 }

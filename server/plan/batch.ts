@@ -113,7 +113,7 @@ function planDose(
   const poured = measured.kind === 'measured' ? measuredDose(perLoad, loads, needs.tools) : exact;
   const adds = new Map<ElementSymbol, Figure<'mass-per-volume'>>();
   if (feed !== undefined) {
-    for (const [element, share] of sharesOf(feed)) adds.set(element, elementFrom(feed, share, poured, volume));
+    for (const [element, share] of sharesOf(feed)) adds.set(element, elementFrom(feed, element, share, poured, volume));
   }
   const nitrogen =
     feed === undefined
@@ -146,7 +146,9 @@ function loadDose(exact: DoseFigure, loads: Figure<'number'>): DoseFigure {
 function elementsOf(needs: BatchNeeds, doses: readonly DosePlan[]): BatchPlan['elements'] {
   const parts = new Map<ElementSymbol, Figure<'mass-per-volume'>[]>();
   const add = (element: ElementSymbol, figure: Figure<'mass-per-volume'>): void => {
-    parts.set(element, [...(parts.get(element) ?? []), figure]);
+    const others = parts.get(element);
+    if (others === undefined) parts.set(element, [figure]);
+    else others.push(figure);
   };
   if (needs.water !== undefined) for (const [element, figure] of elementsOfWater(needs.water)) add(element, figure);
   for (const dose of doses) for (const [element, figure] of dose.adds) add(element, figure);
@@ -160,7 +162,10 @@ function elementsOf(needs: BatchNeeds, doses: readonly DosePlan[]): BatchPlan['e
   return new Map(
     [...parts]
       .sort(([a], [b]) => rank(a) - rank(b))
-      .map(([element, figures]) => [element, sumOf({ parts: [...figures, ...gaps] })]),
+      .map(([element, figures]) => [
+        element,
+        sumOf({ parts: [...figures, ...gaps] }, { what: element, of: 'the batch' }),
+      ]),
   );
 }
 

@@ -4,13 +4,14 @@ import type { Path } from '../../schema/place.ts';
 import type { Quantity } from '../../schema/quantity.ts';
 import { equal } from '../recipe/equal.ts';
 import type { Scope } from '../recipe/use.ts';
-import { type Fact, type FactGroup, type FactValue, factsOf } from './facts.ts';
+import { type Fact, type FactGroup, type FactValue, factGroups } from './fact.ts';
+import { factsOf } from './facts.ts';
 import { type Figure, inputsOf, writtenPlaces } from './figure.ts';
 import type { Plan } from './plan.ts';
 import { type ChangedPlace, changedPlaces } from './written.ts';
 
 export interface Changes {
-  /** In the order of the new plan; facts that are gone come last. */
+  /** Entry by entry in the order of the new plan; of each entry what is gone comes last, as do entries that are gone. */
   readonly changes: readonly Change[];
   /** Entries that only have another name: all that is computed of them is the same. */
   readonly renames: readonly Rename[];
@@ -51,7 +52,15 @@ export function changesBetween(before: Plan, after: Plan): Changes {
     if (now.has(key)) continue;
     changes.push({ fact, before: fact.value, after: undefined, because: reasonsFor(fact, undefined, scopes) });
   }
-  return { changes, renames, same };
+  return { changes: byEntry(changes), renames, same };
+}
+
+/** Tasks lie among each other by their days, and what is gone lies behind all: each goes to its like. */
+function byEntry(changes: readonly Change[]): readonly Change[] {
+  const entryOf = ({ fact: { group, name } }: Change): string => `${group}/${name}`;
+  const entries = [...new Set(changes.map(entryOf))];
+  const rank = (change: Change): number => factGroups.indexOf(change.fact.group);
+  return changes.toSorted((a, b) => rank(a) - rank(b) || entries.indexOf(entryOf(a)) - entries.indexOf(entryOf(b)));
 }
 
 function keyOf({ group, name, what }: Pick<Fact, 'group' | 'name' | 'what'>): string {
@@ -68,13 +77,15 @@ function isSame(a: FactValue, b: FactValue): boolean {
       return b.kind === 'date' && a.day === b.day;
     case 'money':
       return b.kind === 'money' && equal(a.money, b.money);
+    case 'measured':
+      return b.kind === 'measured' && a.isOfEachLoad === b.isOfEachLoad && equal(a.measured, b.measured);
     case 'text':
       return b.kind === 'text' && a.text === b.text;
   }
 }
 
-/** Sums taken in another order differ in their last digit, which is no change. */
-const noise = 1e-12;
+/** Sums taken in another order and solutions found by another way differ in their last digits, which is no change. */
+const noise = 1e-9;
 
 function sameFigure(a: Figure, b: Figure): boolean {
   if (a.kind === 'unknown' || b.kind === 'unknown') return a.kind === b.kind;

@@ -1,5 +1,7 @@
 // How near a solution is to clouding, in three words: a saturation index alone says little to a grower.
 
+import { saturationIndex } from '../chemistry/saturate.ts';
+import type { Solution } from '../chemistry/solution.ts';
 import type { Figure } from './figure.ts';
 import { type ShownMineral, type SolutionFigures, shownMinerals } from './solution.ts';
 
@@ -11,7 +13,7 @@ export interface Clouding {
   readonly nearness: Exclude<Nearness, 'dissolved'>;
 }
 
-/** Indices are known to so much. */
+/** Indices of the reference databases differ by so much. */
 const over = 0.05;
 
 /** Constants and analyses scatter by so much; below it a solid stays dissolved (common practice in water treatment). */
@@ -22,6 +24,11 @@ export function nearnessOf(index: Figure<'number'>): Nearness {
   if (index.kind === 'unknown') return 'dissolved';
   const { value } = index.quantity;
   return over < value ? 'over' : near < value ? 'near' : 'dissolved';
+}
+
+/** Whether one of these solids clouds a solution: in plain numbers, for most solutions stay clear and need no figures. */
+export function isClouded(solution: Solution, solids: readonly ShownMineral[]): boolean {
+  return solids.some(mineral => over < (saturationIndex(solution, mineral) ?? Number.NEGATIVE_INFINITY));
 }
 
 /**

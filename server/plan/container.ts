@@ -145,17 +145,14 @@ export const volumeAtLevel = formula({
   source: 'solid-geometry',
   takes: { level: 'length' },
   gives: 'volume',
-  evaluate: ({ level }, vessel: Vessel) => ({
-    value: volumeAt(vessel, level),
-    account: [
-      { what: 'inside up to the level', value: vessel.inside.volume_L(Math.min(level, vessel.height_cm)), unit: 'L' },
-      {
-        what: 'displaced by the net cup',
-        value: vessel.inside.volume_L(Math.min(level, vessel.height_cm)) - volumeAt(vessel, level),
-        unit: 'L',
-      },
-    ],
-  }),
+  evaluate: ({ level }, vessel: Vessel) => volumeAt(vessel, level),
+  account: ({ level }, vessel) => {
+    const inside = vessel.inside.volume_L(Math.min(level, vessel.height_cm));
+    return [
+      { what: 'inside up to the level', value: inside, unit: 'L' },
+      { what: 'displaced by the net cup', value: inside - volumeAt(vessel, level), unit: 'L' },
+    ];
+  },
 });
 
 export const centimetreUnder = formula({
@@ -165,15 +162,9 @@ export const centimetreUnder = formula({
   source: 'solid-geometry',
   takes: { level: 'length' },
   gives: 'volume',
-  evaluate: ({ level }, vessel: Vessel) => {
-    const upper = volumeAt(vessel, level);
-    const lower = volumeAt(vessel, Math.max(0, level - 1));
-    return {
-      value: upper - lower,
-      account: [
-        { what: 'volume up to the level', value: upper, unit: 'L' },
-        { what: 'volume one centimetre lower', value: lower, unit: 'L' },
-      ],
-    };
-  },
+  evaluate: ({ level }, vessel: Vessel) => volumeAt(vessel, level) - volumeAt(vessel, Math.max(0, level - 1)),
+  account: ({ level }, vessel) => [
+    { what: 'volume up to the level', value: volumeAt(vessel, level), unit: 'L' },
+    { what: 'volume one centimetre lower', value: volumeAt(vessel, Math.max(0, level - 1)), unit: 'L' },
+  ],
 });

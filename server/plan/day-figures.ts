@@ -10,7 +10,7 @@ import { cupLineOf, type Forecast } from './forecast.ts';
 import type { Anchor, ForecastDay, Learned } from './forecast-day.ts';
 import { type TopUp, usualMargin } from './top-up.ts';
 import { lowestLevel_cm } from './uptake.ts';
-import { useRateOver } from './use-rate.ts';
+import { useOver } from './use-rate.ts';
 
 export interface DayFigures {
   /** Of one container, on the morning of the day after what is done that day. */
@@ -154,8 +154,8 @@ function piecesBetween({ needs }: Forecast, from: Day, to: Day): readonly Piece[
     const last = Math.min(dated.to, to);
     if (last <= first) return [];
     const stretch = { from: first - begin, to: last - begin, days };
-    const rate = useRateOver(planting, dated.stage, stretch).mid;
-    const each = (age: number) => useRateOver(planting, dated.stage, { from: age, to: age + 1, days }).mid;
+    const rate = useOver(planting, dated.stage, stretch, 'mid');
+    const each = (age: number) => useOver(planting, dated.stage, { from: age, to: age + 1, days }, 'mid');
     const course = Array.from({ length: last - first }, (_, index) => ratio(each(stretch.from + index), rate));
     const says = `the days in ${dated.stage.name}`;
     return [{ rate, days: assumed({ dimension: 'duration', value: last - first }, says, 'tidemark-design'), course }];
@@ -225,10 +225,10 @@ export const levelOfVolume = formula({
   source: 'solid-geometry',
   takes: { volume: 'volume' },
   gives: 'length',
-  evaluate: ({ volume }, vessel: Vessel) => ({
-    value: levelAt(vessel, volume),
-    account: [{ what: 'volume up to that level', value: volumeAt(vessel, levelAt(vessel, volume)), unit: 'L' }],
-  }),
+  evaluate: ({ volume }, vessel: Vessel) => levelAt(vessel, volume),
+  account: ({ volume }, vessel) => [
+    { what: 'volume up to that level', value: volumeAt(vessel, levelAt(vessel, volume)), unit: 'L' },
+  ],
 });
 
 export const airGap = formula({

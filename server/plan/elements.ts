@@ -74,17 +74,26 @@ function placeIn(of: Sourced<unknown>, ...keys: readonly string[]) {
   return of.file === undefined ? { path, part } : { file: of.file, path, part };
 }
 
-/** What one dose of a feed adds of an element, per litre of the batch. */
+/** Of what a number is, so that a sum can be told apart from its parts: `K` of `leaf`. */
+interface Whose {
+  readonly what: string;
+  readonly of: string;
+}
+
+/** What one dose of a feed adds of an element or of one of its forms, per litre of the batch. */
 export function elementFrom(
   feed: Sourced<Feed>,
+  what: string,
   share: Figure<'fraction'>,
   dose: DoseFigure,
   volume: Figure<'volume'>,
 ): Figure<'mass-per-volume'> {
   if (dose.kind === 'unknown') return dose;
-  if (dose.quantity.dimension === 'mass') return elementFromMass({ dose: dose as Figure<'mass'>, share, volume });
+  const whose = { what, of: feed.name };
+  if (dose.quantity.dimension === 'mass')
+    return elementFromMass({ dose: dose as Figure<'mass'>, share, volume }, whose);
   const density = givenOr(feed.value.density, placeIn(feed, 'density'), `the density of ${feed.name}`);
-  return elementFromVolume({ dose: dose as Figure<'volume'>, density, share, volume });
+  return elementFromVolume({ dose: dose as Figure<'volume'>, density, share, volume }, whose);
 }
 
 /** The elements that a source water brings. */
@@ -98,11 +107,14 @@ export const elementsOfWater = memo((water: Sourced<Water>): ReadonlyMap<Element
     if (row.sameAs !== undefined && water.value.ions?.[row.sameAs] !== undefined && key.includes('-')) continue;
     const at = placeIn(water, 'ions', key);
     const amount = ionAmount(key, written, at);
-    const figure = elementOfIon({ amount, weight: weightOf(row.brings) });
+    const figure = elementOfIon({ amount, weight: weightOf(row.brings) }, { what: row.brings, of: water.name });
     found.set(row.brings, [...(found.get(row.brings) ?? []), figure]);
   }
   return new Map(
-    [...found].map(([element, parts]) => [element, parts.length === 1 && parts[0] ? parts[0] : sumOf({ parts })]),
+    [...found].map(([element, parts]) => [
+      element,
+      parts.length === 1 && parts[0] ? parts[0] : sumOf({ parts }, { what: element, of: water.name }),
+    ]),
   );
 });
 
@@ -141,45 +153,57 @@ export const sumOfShares = formula({
   evaluate: ({ forms }) => forms.reduce((total, form) => total + form, 0),
 });
 
+function fromFeed({ what, of }: Whose): string {
+  return `${what} from ${of}`;
+}
+
+function within({ what, of }: Whose): string {
+  return `${what} in ${of}`;
+}
+
 export const elementFromVolume = formula({
   id: 'element-from-liquid',
   says: 'what the feed adds of the element',
+  saysOf: fromFeed,
   statement: 'added = dose × density × share ÷ volume',
   source: 'aapfco-labels',
   takes: { dose: 'volume', density: 'mass-per-volume', share: 'fraction', volume: 'volume' },
   gives: 'mass-per-volume',
-  evaluate: ({ dose, density, share, volume }) =>
+  evaluate: ({ dose, density, share, volume }, _: Whose) =>
     volume > 0 ? (dose * density * share) / volume : { reason: 'a volume above zero' },
 });
 
 export const elementFromMass = formula({
   id: 'element-from-solid',
   says: 'what the feed adds of the element',
+  saysOf: fromFeed,
   statement: 'added = dose × share ÷ volume',
   source: 'aapfco-labels',
   takes: { dose: 'mass', share: 'fraction', volume: 'volume' },
   gives: 'mass-per-volume',
   // A mass counts grams, a concentration milligrams.
-  evaluate: ({ dose, share, volume }) =>
+  evaluate: ({ dose, share, volume }, _: Whose) =>
     volume > 0 ? (dose * 1000 * share) / volume : { reason: 'a volume above zero' },
 });
 
 export const elementOfIon = formula({
   id: 'element-of-ion',
   says: 'the element in the water',
+  saysOf: within,
   statement: 'element = amount × weight',
   source: 'ciaaw-2021',
   takes: { amount: 'amount-per-volume', weight: 'mass-per-amount' },
   gives: 'mass-per-volume',
-  evaluate: ({ amount, weight }) => amount * weight,
+  evaluate: ({ amount, weight }, _: Whose) => amount * weight,
 });
 
 export const sumOf = formula({
   id: 'element-total',
   says: 'the element in the batch',
+  saysOf: within,
   statement: 'total = sum of the parts',
   source: 'tidemark-design',
   takes: { parts: ['mass-per-volume'] },
   gives: 'mass-per-volume',
-  evaluate: ({ parts }) => parts.reduce((total, part) => total + part, 0),
+  evaluate: ({ parts }, _: Whose) => parts.reduce((total, part) => total + part, 0),
 });

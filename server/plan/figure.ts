@@ -40,11 +40,9 @@ export interface Step {
   readonly from: Readonly<Record<string, Figure | readonly Figure[]>>;
   /** What the formula was told beside its figures, such as a composition; plain data. */
   readonly context: unknown;
-  /** What a solver reports of its inner work. */
-  readonly account: readonly AccountLine[];
 }
 
-/** A line of a solver's account: what, how much, in which unit. */
+/** A line of what a formula tells of its inner work: what, how much, in which unit. */
 export interface AccountLine {
   readonly what: string;
   readonly value: number;
@@ -56,20 +54,22 @@ export interface FormulaRow {
   readonly id: string;
   /** What it gives, as a phrase: "the dose for the whole batch". */
   readonly says: string;
+  /** The same of one call, where the context tells more: "K from leaf". */
+  readonly saysOf: (context: unknown) => string;
   /** The formula itself in the words of its inputs: `dose = rate × volume`. */
   readonly statement: string;
   readonly source: SourceKey;
   readonly gives: Dimension;
   /** The names of its inputs, each with its dimension. */
   readonly takes: Readonly<Record<string, Dimension | readonly [Dimension]>>;
-  readonly run: (values: Readonly<Record<string, number | readonly number[]>>, context: unknown) => Outcome;
+  readonly run: (values: InputValues, context: unknown) => Outcome;
+  readonly account: (values: InputValues, context: unknown) => readonly AccountLine[];
 }
 
-/** What an evaluation gives: a number in base units, a number with the solver's account, or why there is none. */
-export type Outcome =
-  | number
-  | { readonly value: number; readonly account: readonly AccountLine[] }
-  | { readonly reason: string };
+type InputValues = Readonly<Record<string, number | readonly number[]>>;
+
+/** What an evaluation gives: a number in base units, or why there is none. */
+export type Outcome = number | { readonly reason: string };
 
 type Takes = Readonly<Record<string, Dimension | readonly [Dimension]>>;
 
@@ -92,37 +92,36 @@ export interface Formula<T extends Takes, D extends Dimension, C> {
 
 /**
  * Declares a formula. `takes` names its inputs with their dimensions (in brackets: as many as there are), `evaluate` sees plain
- * numbers in base units. Called with figures, it gives a figure; where an input is unknown, so is the answer, with every want.
+ * numbers in base units, and so does `account`, which is asked when somebody wants to know more. Called with figures, it gives a
+ * figure; where an input is unknown, so is the answer, with every want.
  */
 export function formula<const T extends Takes, const D extends Dimension, C = void>(is: {
   readonly id: string;
   readonly says: string;
+  readonly saysOf?: (context: C) => string;
   readonly statement: string;
   readonly source: SourceKey;
   readonly takes: T;
   readonly gives: D;
   readonly evaluate: (values: Values<T>, context: C) => Outcome;
+  readonly account?: (values: Values<T>, context: C) => readonly AccountLine[];
 }): Formula<T, D, C> {
-  const row: FormulaRow = { ...is, run: (values, context) => is.evaluate(values as Values<T>, context as C) };
+  const row: FormulaRow = {
+    ...is,
+    saysOf: context => is.saysOf?.(context as C) ?? is.says,
+    run: (values, context) => is.evaluate(values as Values<T>, context as C),
+    account: (values, context) => is.account?.(values as Values<T>, context as C) ?? [],
+  };
   const call = (inputs: Inputs<T>, context: C): Figure<D> => {
-    const from = inputs as Readonly<Record<string, Figure | readonly Figure[]>>;
-    const values: Record<string, number | readonly number[]> = {};
-    const wants: Want[] = [];
-    for (const [name, input] of Object.entries(from)) {
-      if (isMany(input)) values[name] = input.map(figure => valueOr(figure, wants));
-      else values[name] = valueOr(input, wants);
-    }
-    if (wants.length > 0) return unknown(wants);
-    const outcome = row.run(values, context);
-    if (typeof outcome === 'object' && 'reason' in outcome) {
-      return unknown([{ says: outcome.reason, at: firstPlace(from) }]);
-    }
-    const value = typeof outcome === 'number' ? outcome : outcome.value;
-    const account = typeof outcome === 'number' ? [] : outcome.account;
+    const from = inputs as Step['from'];
+    const values = valuesOf(from);
+    if (values === undefined) return unknown(figuresIn(from).flatMap(wantsOf));
+    const value = row.run(values, context);
+    if (typeof value === 'object') return unknown([{ says: value.reason, at: firstPlace(from) }]);
     return {
       kind: 'known',
       quantity: { dimension: is.gives, value },
-      by: { kind: 'step', formula: row, from, context, account },
+      by: { kind: 'step', formula: row, from, context },
     };
   };
   return Object.assign(call, { row });
@@ -145,6 +144,7 @@ export function assumed<D extends Dimension>(quantity: Quantity<D>, says: string
 
 /** A gap, with what would close it; equal wants are said once. */
 export function unknown(wants: readonly Want[]): Unknown {
+  if (wants.length < 2) return { kind: 'unknown', wants };
   const seen = new Map(wants.map(want => [`${want.at.file ?? ''}/${want.at.path.join('/')}/${want.says}`, want]));
   return { kind: 'unknown', wants: [...seen.values()] };
 }
@@ -168,34 +168,61 @@ export function stepsOf(figure: Figure): readonly Step[] {
 
 /** The figures a step was called with, in order. */
 export function inputsOf(step: Step): readonly Figure[] {
-  return Object.values(step.from).flatMap(input => (isMany(input) ? [...input] : [input]));
+  return figuresIn(step.from);
 }
 
 /** What a step gives when it is run again from its inputs: the law is that this is the figure itself. */
 export function runAgain(step: Step): Outcome {
+  return step.formula.run(knownValues(step), step.context);
+}
+
+/** What a step's formula tells of its inner work. */
+export function accountOf(step: Step): readonly AccountLine[] {
+  return step.formula.account(knownValues(step), step.context);
+}
+
+function knownValues({ from, formula: { id } }: Step): InputValues {
+  const values = valuesOf(from);
+  if (values === undefined) throw new Error(`a step of ${id} with an unknown input`);
+  return values;
+}
+
+/** The numbers of some inputs; undefined where one is unknown. */
+function valuesOf(from: Step['from']): InputValues | undefined {
   const values: Record<string, number | readonly number[]> = {};
-  for (const [name, input] of Object.entries(step.from)) {
-    values[name] = isMany(input)
-      ? input.map(figure => numberOf(figure) ?? Number.NaN)
-      : (numberOf(input) ?? Number.NaN);
+  for (const name of Object.keys(from)) {
+    const input = from[name] ?? [];
+    const value = isMany(input) ? numbersOf(input) : numberOf(input);
+    if (value === undefined) return undefined;
+    values[name] = value;
   }
-  return step.formula.run(values, step.context);
+  return values;
+}
+
+function numbersOf(figures: readonly Figure[]): readonly number[] | undefined {
+  const numbers: number[] = [];
+  for (const figure of figures) {
+    if (figure.kind === 'unknown') return undefined;
+    numbers.push(figure.quantity.value);
+  }
+  return numbers;
+}
+
+function figuresIn(from: Step['from']): readonly Figure[] {
+  return Object.values(from).flatMap(input => (isMany(input) ? [...input] : [input]));
+}
+
+function wantsOf(figure: Figure): readonly Want[] {
+  return figure.kind === 'unknown' ? figure.wants : [];
 }
 
 function isMany(input: Figure | readonly Figure[]): input is readonly Figure[] {
   return Array.isArray(input);
 }
 
-function valueOr(figure: Figure, wants: Want[]): number {
-  if (figure.kind === 'known') return figure.quantity.value;
-  wants.push(...figure.wants);
-  return 0;
-}
-
 /** Where the first of the written figures stands; found without walking through all of them. */
-function firstPlace(from: Readonly<Record<string, Figure | readonly Figure[]>>): Place {
-  const inputs = Object.values(from).flatMap(input => (isMany(input) ? [...input] : [input]));
-  return firstWritten(inputs) ?? { path: [], part: { kind: 'value' } };
+function firstPlace(from: Step['from']): Place {
+  return firstWritten(figuresIn(from)) ?? { path: [], part: { kind: 'value' } };
 }
 
 function firstWritten(figures: readonly Figure[]): Place | undefined {

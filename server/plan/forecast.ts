@@ -12,12 +12,13 @@ import { type CropNeed, cropNeedOf } from './crop-need.ts';
 import { type Course, drawDown } from './drawdown.ts';
 import { numberOf, type Unknown, unknown, type Want } from './figure.ts';
 import type { FillPlan } from './fill.ts';
-import type { DrawdownInputs, ForecastDay, PlannedDay, Solution } from './forecast-day.ts';
+import type { DayEvent, DrawdownInputs, ForecastDay, PlannedDay, Solution } from './forecast-day.ts';
+import { lazily } from './lazy.ts';
 import { memo } from './memo.ts';
 import type { Nutrients } from './nutrients.ts';
 import type { Pourable, TopUp } from './top-up.ts';
 import { lowestLevel_cm } from './uptake.ts';
-import { type UseBound, useRateOver } from './use-rate.ts';
+import { type UseBound, useOver, usesOnDays } from './use-rate.ts';
 
 /** A stage of a planting with its dates; `to` is the day after its last. */
 export interface DatedStage {
@@ -56,7 +57,9 @@ export interface Forecast {
   readonly runsLowBetween: { readonly earliest: Day | undefined; readonly latest: Day | undefined };
   /** The days as they would be without top-ups to come. */
   readonly untouched: readonly ForecastDay[];
-  readonly balance: Nutrients;
+  /** All that happens on the days, in order. */
+  readonly events: readonly DayEvent[];
+  readonly balance: Readonly<Nutrients>;
   /** What the last logged levels say of the use: times the rate that is written or published. */
   readonly learnedUse: number | undefined;
   readonly isPublishedUse: boolean;
@@ -77,32 +80,37 @@ export const forecastOf = memo((needs: ForecastNeeds): Forecast | Unknown => {
   const run = (bound: UseBound, withTopUps: boolean): Course =>
     drawDown(inputsOf(needs, vessel, start_L, first.from, bound), withTopUps);
   const course = run('mid', true);
-  const topUps = course.days.flatMap(day =>
-    day.events.flatMap(event => (event.kind === 'top-up' ? [event.topUp] : [])),
-  );
-  // Where no top-up is recommended, the course without any is the same.
-  const untouched = topUps.length === 0 ? course : run('mid', false);
+  const events = course.days.flatMap(day => day.events);
+  const topUps = events.flatMap(event => (event.kind === 'top-up' ? [event.topUp] : []));
+  const { runsLow } = course;
   const isPublishedUse = stages.some(({ stage }) => stage.value.uses === undefined);
   const need = cropNeedOf(needs.planting, days);
-  const given_L = givenIn(untouched);
+  const given_L = givenIn(events);
   const isEnough = given_L >= (numberOf(need?.low) ?? 0);
-  return {
-    needs,
-    vessel,
-    days: course.days,
-    topUps,
-    lastsCrop: untouched.runsLow === undefined && isEnough,
-    runsLow: untouched.runsLow,
-    runsLowBetween: isPublishedUse
-      ? { earliest: run('high', false).runsLow, latest: run('low', false).runsLow }
-      : { earliest: untouched.runsLow, latest: untouched.runsLow },
-    untouched: untouched.days,
-    balance: course.nutrients,
-    learnedUse: learnedIn(course),
-    isPublishedUse,
-    need,
-    given_L,
-  };
+  return lazily<Pick<Forecast, 'untouched' | 'runsLowBetween'>, Omit<Forecast, 'untouched' | 'runsLowBetween'>>(
+    {
+      // Where no top-up is recommended, the course without any is the same.
+      untouched: () => (topUps.length === 0 ? course : run('mid', false)).days,
+      runsLowBetween: () =>
+        isPublishedUse
+          ? { earliest: run('high', false).runsLow, latest: run('low', false).runsLow }
+          : { earliest: runsLow, latest: runsLow },
+    },
+    {
+      needs,
+      vessel,
+      days: course.days,
+      topUps,
+      lastsCrop: runsLow === undefined && isEnough,
+      runsLow,
+      events,
+      balance: course.nutrients,
+      learnedUse: learnedIn(course),
+      isPublishedUse,
+      need,
+      given_L,
+    },
+  );
 });
 
 function wantsOf({ planting, fill, stages }: ForecastNeeds): readonly Want[] {
@@ -111,8 +119,8 @@ function wantsOf({ planting, fill, stages }: ForecastNeeds): readonly Want[] {
   if (fill.vessel?.kind !== 'vessel' && fill.level.kind === 'unknown') wants.push(...fill.level.wants);
   if (fill.changeLevel.kind === 'unknown') wants.push(...fill.changeLevel.wants);
   for (const { stage, from, to } of stages) {
-    const { mid } = useRateOver(planting, stage, { from: 0, to: 1, days: Math.max(1, daysBetween(from, to)) });
-    if (mid.kind === 'unknown') wants.push(...mid.wants);
+    const use = useOver(planting, stage, { from: 0, to: 1, days: Math.max(1, daysBetween(from, to)) }, 'mid');
+    if (use.kind === 'unknown') wants.push(...use.wants);
   }
   if (stages.length === 0) {
     wants.push({ says: 'stages with their lengths', at: keyAt([...planting.path, 'stages'], planting.file) });
@@ -120,8 +128,7 @@ function wantsOf({ planting, fill, stages }: ForecastNeeds): readonly Want[] {
   return wants;
 }
 
-function givenIn({ days }: Course): number {
-  const events = days.flatMap(day => day.events);
+function givenIn(events: readonly DayEvent[]): number {
   return events.reduce((sum, event) => {
     const isGiven = event.kind === 'fill' || event.kind === 'change' || event.kind === 'logged-top-up';
     return isGiven ? sum + event.volume_L : sum;
@@ -168,13 +175,10 @@ function plannedDays({ planting, stages, waterEC }: ForecastNeeds, begin: Day, b
     const pours = poursOf(last, solution, waterEC);
     const band = last?.needs.target?.value.EC;
     const aimEC = band === undefined ? solution?.EC : (band.low + band.high) / 2;
-    const useOn = (age: number) => useRateOver(planting, stage, { from: age, to: age + 1, days });
-    const written = stage.value.uses === undefined ? undefined : useOn(0);
-    return Array.from({ length: daysBetween(from, to) }, (_, index) => {
-      const use = numberOf((written ?? useOn(daysBetween(begin, from) + index))[bound]) ?? 0;
-      // A use rate counts mL a day.
-      return { stage: stage.name, batch: solution, use_L: use / 1000, pours, aimEC };
-    });
+    const first = daysBetween(begin, from);
+    const uses = usesOnDays(planting, stage, { from: first, to: first + daysBetween(from, to), days }, bound);
+    // A use rate counts mL a day.
+    return uses.map(use => ({ stage: stage.name, batch: solution, use_L: use / 1000, pours, aimEC }));
   });
 }
 

@@ -1,36 +1,74 @@
 // The values that one batch, planting or container depends on, gathered in one argument. Gathered again from the same values it is
 // the same object, which is what lets `memo` know that nothing changed.
 
-import type { SectionName } from '../../schema/section-names.ts';
+import { Remembered } from '../../schema/remembered.ts';
+import { lentSections, type SectionName } from '../../schema/section-names.ts';
+import { referencesOf } from '../recipe/names.ts';
+import { namesOf } from '../recipe/names-of.ts';
+import type { Recipe } from '../recipe/recipe.ts';
 import type { Batch, Feed, SectionEntries, Stage, Tool } from '../recipe/seen.ts';
 import { all, find, type Scope, type Sourced } from '../recipe/use.ts';
-import { interned, memo } from './memo.ts';
+import { changedBetween, madeOfEach, valuesOf } from './made-of-each.ts';
+import { interned, latest, memo } from './memo.ts';
 
 /** A named entry of a section, or only its name where nothing has it. */
 export type Found<S extends SectionName> = Sourced<SectionEntries[S]> | undefined;
 
-const keepSourced = memo(
-  (value: object, name: string, section: SectionName, file: string | undefined): Sourced<object> =>
-    file === undefined ? { name, value, path: [section, name] } : { name, value, path: [section, name], file },
+/** The recipe's own value stands at one place, a borrowed one in as many recipes as borrow it. */
+const keepOwn = latest(
+  (value: object, name: string, section: SectionName): Sourced<object> => ({ name, value, path: [section, name] }),
+);
+const keepLent = memo(
+  (value: object, name: string, section: SectionName, file: string): Sourced<object> => ({
+    name,
+    value,
+    path: [section, name],
+    file,
+  }),
 );
 
 /** The entry of a name as one object for as long as its value, name and file stay. */
 export function gathered<S extends SectionName>(scope: Scope, section: S, name: string | undefined): Found<S> {
   const found = name === undefined ? undefined : find(scope, section, name);
-  return found === undefined ? undefined : kept(found, section);
+  return found === undefined ? undefined : (kept(found, section) as Found<S>);
 }
 
 /** All entries of a section that a recipe sees, each as one object; the same list while nothing in the section changes. */
 export function gatheredAll<S extends SectionName>(scope: Scope, section: S): readonly Sourced<SectionEntries[S]>[] {
+  if (scope.lenders.length === 0 || !lentSections.includes(section)) return gatheredOwn(scope.recipe, section);
   return keptAll(all(scope, section), section) as readonly Sourced<SectionEntries[S]>[];
 }
 
+/** The same of what the recipe itself has. */
+export function gatheredOwn<S extends SectionName>(recipe: Recipe, section: S): readonly Sourced<SectionEntries[S]>[] {
+  return keptOwn(recipe.sections[section], section) as readonly Sourced<SectionEntries[S]>[];
+}
+
+const keptOwn = memo((entries: ReadonlyMap<string, object>, section: SectionName): readonly Sourced<object>[] => {
+  const values = valuesOf(entries);
+  const names = namesOf(entries);
+  // Names that are those of another state of the section stand in the same order.
+  const before = ownBefore.get(names);
+  const own =
+    before?.own.map((sourced, at) => {
+      const value = values[at];
+      return value === undefined || value === before.values[at] ? sourced : keepOwn(value, sourced.name, section);
+    }) ?? [...entries].map(([name, value]) => keepOwn(value, name, section));
+  ownBefore.set(names, { values, own });
+  return own;
+});
+
+const ownBefore = new Remembered<
+  ReadonlySet<string>,
+  { readonly values: readonly object[]; readonly own: readonly Sourced<object>[] }
+>();
+
 const keptAll = memo((listed: readonly Sourced<object>[], section: SectionName): readonly Sourced<object>[] =>
-  listed.map(({ value, name, file }) => keepSourced(value, name, section, file)),
+  listed.map(sourced => kept(sourced, section)),
 );
 
-function kept<S extends SectionName>(sourced: Sourced<SectionEntries[S]>, section: S): Sourced<SectionEntries[S]> {
-  return keepSourced(sourced.value, sourced.name, section, sourced.file) as Sourced<SectionEntries[S]>;
+function kept({ value, name, file }: Sourced<object>, section: SectionName): Sourced<object> {
+  return file === undefined ? keepOwn(value, name, section) : keepLent(value, name, section, file);
 }
 
 export const keepList = interned<unknown>();
@@ -53,6 +91,8 @@ export interface BatchNeeds {
   readonly target: Found<'targets'>;
   /** Everything that the readings say was added, in no order. */
   readonly added: readonly (Sourced<Feed> | Sourced<SectionEntries['adjusters']>)[];
+  /** Every name that the batch mentions. */
+  readonly mentions: readonly string[];
 }
 
 const keepFeed = memo((name: string, feed: Sourced<Feed> | undefined) => ({ name, feed }));
@@ -66,8 +106,12 @@ const keepNeeds = memo(
     adjuster: Found<'adjusters'>,
     target: Found<'targets'>,
     added: BatchNeeds['added'],
-  ): BatchNeeds => ({ batch, water, feeds, vessel, tools, adjuster, target, added }),
+  ): BatchNeeds => ({ batch, water, feeds, vessel, tools, adjuster, target, added, mentions: mentionsOf(batch) }),
 );
+
+function mentionsOf({ value }: Sourced<Batch>): readonly string[] {
+  return [...new Set(referencesOf('batches', value).map(({ name }) => name))];
+}
 
 /** Everything that batches may name, by section; the same object while none of it changes, so that a batch edited looks up nothing for the others. */
 export interface Shelf {
@@ -80,27 +124,30 @@ export interface Shelf {
   readonly stages: ReadonlyMap<string, readonly Sourced<Stage>[]>;
   /** The tools that measure something; a mixing vessel alone does not. */
   readonly measuring: readonly Sourced<Tool>[];
+  /** All of it as lists: what batches name, and the stages. */
+  readonly sections: readonly (readonly Sourced<object>[])[];
+  readonly fedFrom: readonly Sourced<Stage>[];
 }
 
 export function shelfOf(scope: Scope): Shelf {
   return keepShelf(
-    gatheredAll(scope, 'waters'),
-    gatheredAll(scope, 'feeds'),
-    gatheredAll(scope, 'adjusters'),
-    gatheredAll(scope, 'tools'),
-    gatheredAll(scope, 'targets'),
     gatheredAll(scope, 'stages'),
+    gatheredAll(scope, 'targets'),
+    gatheredAll(scope, 'tools'),
+    gatheredAll(scope, 'adjusters'),
+    gatheredAll(scope, 'feeds'),
+    gatheredAll(scope, 'waters'),
   );
 }
 
 const keepShelf = memo(
   (
-    waters: readonly Sourced<SectionEntries['waters']>[],
-    feeds: readonly Sourced<Feed>[],
-    adjusters: readonly Sourced<SectionEntries['adjusters']>[],
-    tools: readonly Sourced<Tool>[],
-    targets: readonly Sourced<SectionEntries['targets']>[],
     stages: readonly Sourced<Stage>[],
+    targets: readonly Sourced<SectionEntries['targets']>[],
+    tools: readonly Sourced<Tool>[],
+    adjusters: readonly Sourced<SectionEntries['adjusters']>[],
+    feeds: readonly Sourced<Feed>[],
+    waters: readonly Sourced<SectionEntries['waters']>[],
   ): Shelf => ({
     waters: byName(waters),
     feeds: byName(feeds),
@@ -109,15 +156,29 @@ const keepShelf = memo(
     targets: byName(targets),
     stages: stagesByBatch(stages),
     measuring: keptList(tools.filter(({ value }) => value.smallest !== undefined || value.steps !== undefined)),
+    sections: [waters, feeds, adjusters, tools, targets],
+    fedFrom: stages,
   }),
 );
 
-function byName<T>(entries: readonly Sourced<T>[]): ReadonlyMap<string, Sourced<T>> {
-  return new Map(entries.map(entry => [entry.name, entry]));
-}
+/** Entries by their names; the same map for the same list. */
+export const byName = memo(
+  (entries: readonly Sourced<object>[]): ReadonlyMap<string, Sourced<object>> =>
+    new Map(entries.map(entry => [entry.name, entry])),
+) as <T>(entries: readonly Sourced<T>[]) => ReadonlyMap<string, Sourced<T>>;
 
-/** What a batch depends on: the same object while that stays, whatever else changes in the recipe. */
-export function gatherBatch(batch: Sourced<Batch>, shelf: Shelf): BatchNeeds {
+/** What each batch depends on: the same objects while that stays, whatever else changes in the recipe. */
+export const gatherBatches = madeOfEach(gatherBatch, ([was]: [Shelf], [is]: [Shelf]) => {
+  if (was.measuring !== is.measuring) return () => true;
+  const changed = is.sections.flatMap((section, at) => changedBetween(was.sections[at] ?? [], section));
+  const names = new Set(changed.map(({ name }) => name));
+  // A batch without a target aims at that of a stage that it feeds.
+  const stages = names.size === 0 ? [] : is.fedFrom.filter(({ value }) => names.has(value.target ?? ''));
+  for (const { value } of [...stages, ...changedBetween(was.fedFrom, is.fedFrom)]) names.add(value.batch ?? '');
+  return ({ name }, { mentions }) => names.has(name) || mentions.some(mention => names.has(mention));
+});
+
+function gatherBatch(batch: Sourced<Batch>, shelf: Shelf): BatchNeeds {
   const { water, feed, readings, adjust, 'mix-in': vessel } = batch.value;
   const feeds = [...(feed?.keys() ?? [])].map(name => keepFeed(name, shelf.feeds.get(name)));
   const added = new Set((readings ?? []).flatMap(reading => [...(reading?.add?.keys() ?? [])]));
@@ -144,14 +205,17 @@ export function stagesFedBy(scope: Scope, batch: string): readonly Sourced<Stage
   return stagesByBatch(gatheredAll(scope, 'stages')).get(batch) ?? [];
 }
 
-const stagesByBatch = memo((stages: readonly Sourced<Stage>[]): ReadonlyMap<string, readonly Sourced<Stage>[]> => {
-  const found = new Map<string, Sourced<Stage>[]>();
-  for (const stage of stages) {
-    const { batch } = stage.value;
-    if (batch === undefined) continue;
-    const others = found.get(batch);
-    if (others === undefined) found.set(batch, [stage]);
-    else others.push(stage);
-  }
-  return found;
-});
+/** By batch, the stages that it feeds. */
+export const stagesByBatch = memo(
+  (stages: readonly Sourced<Stage>[]): ReadonlyMap<string, readonly Sourced<Stage>[]> => {
+    const found = new Map<string, Sourced<Stage>[]>();
+    for (const stage of stages) {
+      const { batch } = stage.value;
+      if (batch === undefined) continue;
+      const others = found.get(batch);
+      if (others === undefined) found.set(batch, [stage]);
+      else others.push(stage);
+    }
+    return found;
+  },
+);

@@ -2,7 +2,7 @@
 // explains it, and the strengths are averaged by how well each step can tell (least squares on the titration model).
 
 import { anchorTo } from '../chemistry/anchor.ts';
-import { type Question, solve } from '../chemistry/solution.ts';
+import type { Question } from '../chemistry/solution.ts';
 import { doseTo } from '../chemistry/titrate.ts';
 import { addTotals, type Totals } from '../chemistry/totals.ts';
 import type { DosedBy, Reagent } from './reagent.ts';
@@ -55,20 +55,24 @@ export function learn(reagent: Reagent | { readonly kind: 'unknown' }, steps: re
 
 /** The logarithm of the strength that one step shows, weighted by how much pH tells of it; undefined where it shows none. */
 function strengthShownBy(step: Step, perUnit: Totals): { readonly log: number; readonly weight: number } | undefined {
-  const { before, amountPerLitre, to_pH } = step;
-  const most = amountPerLitre * 50;
-  const dose = doseTo(before, perUnit, to_pH, most);
-  if (dose.kind === 'cannot-reach' || dose.amount <= 0) return undefined;
-  const slope = pHPerLogAmount({ ...before, near: to_pH }, perUnit, dose.amount);
+  const { amountPerLitre, from_pH, to_pH } = step;
+  const before = step.before();
+  const amountTo = (pH: number): number => {
+    const dose = doseTo(before, perUnit, pH, amountPerLitre * 50);
+    return dose.kind === 'dose' ? dose.amount : 0;
+  };
+  const amount = amountTo(to_pH);
+  const further = to_pH < from_pH ? -nearby_pH : nearby_pH;
+  const amountFurther = amountTo(to_pH + further);
+  if (amount <= 0 || amountFurther <= amount) return undefined;
+  const pHPerLogAmount = further / Math.log(amountFurther / amount);
   // Two readings make a step, each with the meter's error.
-  const weight = slope ** 2 / (2 * meterError_pH ** 2);
-  return weight > 0 ? { log: Math.log(dose.amount / amountPerLitre), weight } : undefined;
+  const weight = pHPerLogAmount ** 2 / (2 * meterError_pH ** 2);
+  return { log: Math.log(amount / amountPerLitre), weight };
 }
 
-function pHPerLogAmount(before: Question & { readonly near: number }, perUnit: Totals, amount: number): number {
-  const at = (times: number) => solve({ ...before, totals: addTotals(before.totals, perUnit, amount * times) }).pH;
-  return (at(1.02) - at(0.98)) / Math.log(1.02 / 0.98);
-}
+/** Small enough that the titration curve is straight over it. */
+const nearby_pH = 1e-5;
 
 /** The same solution as if its pH had been another: what a meter's error would have hidden. */
 export function asIfMeasured(question: Question, pH: number): Question {

@@ -2,12 +2,15 @@
 
 import type { Tool } from '../recipe/seen.ts';
 import type { Sourced } from '../recipe/use.ts';
+import { latest, memo } from './memo.ts';
 
 /** One way to measure: a tool filled so many times to an amount (litres or grams, as the dose). */
 export interface Measure {
   readonly tool: string;
   readonly times: number;
   readonly amount: number;
+  /** The finest step of the scale on which the amount is read; undefined where it is one of the sizes of a set. */
+  readonly step?: number;
 }
 
 export type Measured =
@@ -22,27 +25,44 @@ export type Measured =
  * ways whose errors differ by less than a thousandth of the dose, the one with the fewest fillings is taken.
  */
 export function measure(exact: number, dimension: 'volume' | 'mass', tools: readonly Sourced<Tool>[]): Measured {
-  const scales = tools.flatMap(tool => scaleOf(tool, dimension) ?? []);
+  return measureBy(tools, dimension, exact);
+}
+
+// Asked twice in a row: how it is measured, and how much that is.
+const measureBy = latest((tools: readonly Sourced<Tool>[], dimension: 'volume' | 'mass', exact: number): Measured => {
+  const scales = scalesOf(tools, dimension);
   if (scales.length === 0) return { kind: 'no-tool' };
   const finest = scales.reduce((fine, scale) => (smallestOf(scale) < smallestOf(fine) ? scale : fine));
   if (exact < smallestOf(finest) * (1 - slack)) {
     return { kind: 'too-small', tool: finest.tool, smallest: smallestOf(finest) };
   }
-  const ways = scales.flatMap(bulk => [
-    nearestBy(bulk, exact),
-    ...scales.flatMap(rest => (rest === bulk ? [] : (bulkAndRest(bulk, rest, exact) ?? []))),
-  ]);
-  const [best = []] = ways
-    .filter(way => way.length > 0)
-    .map(way => [way, Math.abs(sum(way) - exact), fillings(way)] as const)
-    .sort((a, b) => (Math.abs(a[1] - b[1]) > exact / 1000 ? a[1] - b[1] : a[2] - b[2]))
-    .map(([way]) => way);
-  return { kind: 'measured', amount: sum(best), with: best };
+  const ways: Way[] = [];
+  for (const bulk of scales) {
+    const alone = nearestBy(bulk, exact);
+    if (alone.length > 0) ways.push(wayOf(alone, exact));
+    for (const rest of scales) {
+      const both = rest === bulk ? undefined : bulkAndRest(bulk, rest, exact);
+      if (both !== undefined) ways.push(wayOf(both, exact));
+    }
+  }
+  ways.sort((a, b) => (Math.abs(a.error - b.error) > exact / 1000 ? a.error - b.error : a.fillings - b.fillings));
+  const [{ measures } = { measures: [] }] = ways;
+  return { kind: 'measured', amount: sum(measures), with: measures };
+});
+
+interface Way {
+  readonly measures: readonly Measure[];
+  readonly error: number;
+  readonly fillings: number;
+}
+
+function wayOf(measures: readonly Measure[], exact: number): Way {
+  return { measures, error: Math.abs(sum(measures) - exact), fillings: fillings(measures) };
 }
 
 /** The finest step that any tool measures, in litres or grams; undefined where no tool measures this kind of amount. */
 export function finestStep(dimension: 'volume' | 'mass', tools: readonly Sourced<Tool>[]): number | undefined {
-  const steps = tools.flatMap(tool => scaleOf(tool, dimension) ?? []).map(smallestOf);
+  const steps = scalesOf(tools, dimension).map(smallestOf);
   return steps.length === 0 ? undefined : Math.min(...steps);
 }
 
@@ -62,6 +82,10 @@ interface Stepped {
   readonly sizes: readonly number[];
 }
 type Scale = Continuous | Stepped;
+
+const scalesOf = memo((tools: readonly Sourced<Tool>[], dimension: 'volume' | 'mass'): readonly Scale[] =>
+  tools.flatMap(tool => scaleOf(tool, dimension) ?? []),
+);
 
 function scaleOf({ name, value }: Sourced<Tool>, dimension: 'volume' | 'mass'): Scale | undefined {
   const sizes = (value.steps ?? []).flatMap(size => (size?.dimension === dimension ? [size.value] : []));
@@ -91,8 +115,8 @@ function withContinuous(scale: Continuous, steps: number): readonly Measure[] {
   // A tool without a largest mark has no end: none of its fillings is full.
   const rest = full === 0 ? steps : steps - full * perFilling;
   return [
-    ...(full > 0 ? [{ tool: scale.tool, times: full, amount: perFilling * scale.step }] : []),
-    ...(rest > 0 ? [{ tool: scale.tool, times: 1, amount: rest * scale.step }] : []),
+    ...(full > 0 ? [{ tool: scale.tool, times: full, amount: perFilling * scale.step, step: scale.step }] : []),
+    ...(rest > 0 ? [{ tool: scale.tool, times: 1, amount: rest * scale.step, step: scale.step }] : []),
   ];
 }
 
@@ -109,14 +133,14 @@ function withSizes(scale: Stepped, upTo: number): readonly Measure[] {
   return measures;
 }
 
-/** The bulk by one tool's whole fillings, the rest by another; undefined where the first has nothing to fill. */
-function bulkAndRest(bulk: Scale, rest: Scale, exact: number): readonly (readonly Measure[])[] | undefined {
+/** The bulk by one tool's whole fillings, the rest by another; undefined where one of them has nothing to fill. */
+function bulkAndRest(bulk: Scale, rest: Scale, exact: number): readonly Measure[] | undefined {
   const first =
     bulk.kind === 'stepped' ? withSizes(bulk, exact) : withContinuous(bulk, Math.floor(exact / bulk.step + slack));
   if (first.length === 0) return undefined;
   const left = exact - sum(first);
   const second = left > smallestOf(rest) / 2 ? nearestBy(rest, left) : [];
-  return second.length === 0 ? undefined : [[...first, ...second]];
+  return second.length === 0 ? undefined : [...first, ...second];
 }
 
 function sum(measures: readonly Measure[]): number {

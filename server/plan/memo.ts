@@ -1,32 +1,16 @@
-// Remembers a pure function's answers by the identity of its arguments. Nothing to clear: every argument is held weakly, so an
-// answer goes with the first of its arguments that goes. An answer may hold its own arguments.
+// Remembers a pure function's answers by the identity of its arguments. Nothing to clear: what is remembered about an object goes with
+// the object.
 
-/** Made as far as it is used: there is one for each answer. */
-interface Branch {
-  objects?: WeakMap<object, Branch>;
-  others?: Map<unknown, Branch>;
-  answer?: { readonly is: unknown };
-}
+import { Remembered } from '../../schema/remembered.ts';
 
-/** The same function, which computes once for the same arguments (the same objects, equal strings and numbers). */
+/**
+ * The same function, which computes once for the same arguments (the same objects, equal strings and numbers). The argument that lives
+ * shortest should come first: it keeps the answer.
+ */
 export function memo<A extends readonly unknown[], R>(compute: (...args: A) => R): (...args: A) => R {
-  const root: Branch = {};
-  const ofOne = new WeakMap<object, { readonly is: R }>();
-  return (...args) => {
-    const [first] = args;
-    // Most functions take one object and are asked about hundreds of them at every keystroke: one look for each.
-    if (args.length === 1 && isObject(first)) {
-      const known = ofOne.get(first);
-      if (known !== undefined) return known.is;
-      const is = compute(...args);
-      ofOne.set(first, { is });
-      return is;
-    }
-    let at = root;
-    for (const arg of args) at = stepTo(at, arg);
-    at.answer ??= { is: compute(...args) };
-    return at.answer.is as R;
-  };
+  const about: Memory<A, R> = new Remembered();
+  const answerTo = (args: A) => compute(...args);
+  return (...args) => remembered(about, args, answerTo);
 }
 
 /**
@@ -36,7 +20,7 @@ export function memo<A extends readonly unknown[], R>(compute: (...args: A) => R
 export function latest<F extends object, A extends readonly unknown[], R>(
   compute: (first: F, ...others: A) => R,
 ): (first: F, ...others: A) => R {
-  const known = new WeakMap<F, { readonly others: A; readonly answer: R }>();
+  const known = new Remembered<F, { readonly others: A; readonly answer: R }>();
   return (first, ...others) => {
     const before = known.get(first);
     if (before?.others.every((other, at) => other === others[at])) return before.answer;
@@ -51,7 +35,7 @@ export function latest<F extends object, A extends readonly unknown[], R>(
  * fewer than what is needed to find them. `dependsOn` must hold all of them.
  */
 export function unlessChanged<F extends object, R>(): (of: F, dependsOn: readonly unknown[], compute: () => R) => R {
-  const known = new WeakMap<F, { readonly dependsOn: readonly unknown[]; readonly answer: R }>();
+  const known = new Remembered<F, { readonly dependsOn: readonly unknown[]; readonly answer: R }>();
   return (of, dependsOn, compute) => {
     const before = known.get(of);
     const { length } = dependsOn;
@@ -64,33 +48,57 @@ export function unlessChanged<F extends object, R>(): (of: F, dependsOn: readonl
   };
 }
 
-/** Gives the same list object for lists of the same members, so that a list can be an argument of a `memo`. For short lists. */
+/** Gives the same list object for lists of the same members, so that a list can be an argument of a `memo`. */
 export function interned<T>(): (members: readonly T[]) => readonly T[] {
-  const root: Branch = {};
-  return members => {
-    let at = stepTo(root, members.length);
-    for (const member of members) at = stepTo(at, member);
-    at.answer ??= { is: members };
-    return at.answer.is as readonly T[];
-  };
+  const about: Memory<readonly T[], readonly T[]> = new Remembered();
+  return members => remembered(about, members, itself);
 }
 
-function stepTo(from: Branch, arg: unknown): Branch {
-  if (isObject(arg)) {
-    from.objects ??= new WeakMap();
-    const known = from.objects.get(arg);
-    if (known !== undefined) return known;
-    const made: Branch = {};
-    from.objects.set(arg, made);
-    return made;
-  }
-  from.others ??= new Map();
-  const known = from.others.get(arg);
-  if (known !== undefined) return known;
-  const made: Branch = {};
-  from.others.set(arg, made);
-  return made;
+/** By the first object among the arguments; where there is none, by the memory itself. */
+type Memory<A, R> = Remembered<object, Answers<A, R>>;
+
+/** An object is nearly always asked about with the same others as the last time, which takes one look. */
+interface Answers<A, R> {
+  last: Answer<A, R>;
+  /** The newest at the end. */
+  readonly before: Answer<A, R>[];
 }
+
+interface Answer<A, R> {
+  readonly args: A;
+  readonly is: R;
+}
+
+/** How many answers before the last are kept about an object: other versions of what lives shorter than it must not pile up. */
+const mostBefore = 32;
+
+function remembered<A extends readonly unknown[], R>(about: Memory<A, R>, args: A, compute: (args: A) => R): R {
+  const [first] = args;
+  const key = isObject(first) ? first : (args.find(isObject) ?? about);
+  const known = about.get(key);
+  if (known !== undefined && isSame(known.last.args, args)) return known.last.is;
+  const answer = known?.before.find(before => isSame(before.args, args)) ?? { args, is: compute(args) };
+  // Computing may have asked about the same object.
+  const now = about.get(key);
+  if (now === undefined) about.set(key, { last: answer, before: [] });
+  else {
+    const { before, last } = now;
+    const at = before.indexOf(answer);
+    if (at !== -1) before.splice(at, 1);
+    else if (before.length === mostBefore) before.shift();
+    before.push(last);
+    now.last = answer;
+  }
+  return answer.is;
+}
+
+function isSame(before: readonly unknown[], now: readonly unknown[]): boolean {
+  if (before.length !== now.length) return false;
+  for (let at = 0; at < now.length; at++) if (before[at] !== now[at]) return false;
+  return true;
+}
+
+const itself = <T>(members: T): T => members;
 
 function isObject(value: unknown): value is object {
   return typeof value === 'object' && value !== null;

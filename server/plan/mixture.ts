@@ -40,12 +40,12 @@ export const mixtureOf = memo((batch: BatchPlan): Mixture => {
     const none = unknownFigures(solved);
     return { predicted: none, inAir: none, solved };
   }
-  const { solution, inputs, question } = solved;
-  return lazily<Mixture>({
-    predicted: () => figuresOf(inputs, solution),
-    inAir: () => figuresOf(inputs, question.air === 'open' ? solution : standInAir(solution)),
-    solved: () => solved,
-  });
+  const { inputs, question } = solved;
+  const inAir = () => (question.air === 'open' ? solved.solution : standInAir(solved.solution));
+  return lazily(
+    { predicted: () => figuresOf(inputs, solved.solution), inAir: () => figuresOf(inputs, inAir()) },
+    { solved },
+  );
 });
 
 function solveMixture(batch: BatchPlan): SolvedMixture | Unknown {
@@ -75,7 +75,6 @@ function solveMixture(batch: BatchPlan): SolvedMixture | Unknown {
     air,
     medium: water.solution.temperature_C === temperature_C ? water.solution.medium : mediumAt(temperature_C),
   };
-  const solution = solve({ ...question, near: water.solution.pH });
   const inputs = {
     pH: water.inputs.pH,
     alkalinity: water.inputs.alkalinity,
@@ -83,14 +82,13 @@ function solveMixture(batch: BatchPlan): SolvedMixture | Unknown {
     temperature: temperature.figure,
     unlisted: water.inputs.unlisted,
   };
-  return {
+  return lazily({ solution: () => solve({ ...question, near: water.solution.pH }) }, {
     kind: 'solved',
     question,
-    solution,
     inputs,
     volume_L,
     estimated: added.estimated || water.isByDifference,
-  };
+  } as const);
 }
 
 /** What of a batch and its feeds is written and cannot be read: without it the mixture would be another one. */

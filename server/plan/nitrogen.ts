@@ -22,7 +22,9 @@ export type Nitrogen = Readonly<Record<NitrogenForm, Figure<'mass-per-volume'>>>
 export function nitrogenFrom(feed: Sourced<Feed>, dose: DoseFigure, volume: Figure<'volume'>): Nitrogen {
   const shares = formsOf(feed);
   // What has none of a form adds none of it, however much is given and whatever its density.
-  return byForm(form => (shares[form] === noneStated ? noneAdded : elementFrom(feed, shares[form], dose, volume)));
+  return byForm(form =>
+    shares[form] === noneStated ? noneAdded : elementFrom(feed, called[form], shares[form], dose, volume),
+  );
 }
 
 /** What a batch holds: its water's and its feeds' together. */
@@ -30,7 +32,7 @@ export function nitrogenOf(water: Sourced<Water> | undefined, feeds: readonly Ni
   const brought = water === undefined ? undefined : nitrogenOfWater(water);
   return byForm(form => {
     const parts = feeds.map(feed => feed[form]);
-    return nitrogenTotal({ parts: brought === undefined ? parts : [brought[form], ...parts] });
+    return nitrogenTotal({ parts: brought === undefined ? parts : [brought[form], ...parts] }, form);
   });
 }
 
@@ -103,6 +105,8 @@ function formsOfSalt(feed: Sourced<Feed>, written: string): Readonly<Record<Nitr
   });
 }
 
+const called = { nitrate: 'N as nitrate', ammonium: 'N as ammonium', urea: 'N as urea' } as const;
+
 const componentOf = { nitrate: 'NO3', ammonium: 'NH4', urea: 'urea' } as const;
 
 const noneStated = assumed({ dimension: 'fraction', value: 0 }, 'none of this form', 'tidemark-design');
@@ -110,16 +114,20 @@ const noneAdded = assumed({ dimension: 'mass-per-volume', value: 0 }, 'none of t
 
 /** The nitrate and ammonium of a source water; one that its report leaves out is taken for none, as its elements are. */
 export const nitrogenOfWater = memo((water: Sourced<Water>): Nitrogen => {
-  const first = (...keys: readonly IonKey[]): Figure<'mass-per-volume'> => {
+  const first = (what: string, ...keys: readonly IonKey[]): Figure<'mass-per-volume'> => {
     for (const key of keys) {
       const written = water.value.ions?.[key];
       if (written === undefined) continue;
       const amount = ionAmount(key, written, valueAt([...water.path, 'ions', key], water.file));
-      return elementOfIon({ amount, weight: nitrogenWeight });
+      return elementOfIon({ amount, weight: nitrogenWeight }, { what, of: water.name });
     }
     return noneInWater;
   };
-  return { nitrate: first('NO3', 'NO3-N'), ammonium: first('NH4', 'NH4-N'), urea: noneInWater };
+  return {
+    nitrate: first(called.nitrate, 'NO3', 'NO3-N'),
+    ammonium: first(called.ammonium, 'NH4', 'NH4-N'),
+    urea: noneInWater,
+  };
 });
 
 const nitrogenWeight = assumed(
@@ -146,6 +154,7 @@ export function hasNitrogen(nitrogen: Nitrogen): boolean {
 export const nitrogenTotal = formula({
   id: 'nitrogen-form-total',
   says: 'the nitrogen of this form in the batch',
+  saysOf: (form: NitrogenForm) => `${called[form]} in the batch`,
   statement: 'total = sum of the parts',
   source: 'tidemark-design',
   takes: { parts: ['mass-per-volume'] },

@@ -1,15 +1,16 @@
 // Recipe in, plan out: the table of contents of this folder. Everything shown anywhere stands in a plan.
 
-import type { Batch, Container, Feed, Planting } from '../recipe/seen.ts';
+import type { Container, Feed, Planting } from '../recipe/seen.ts';
 import type { Scope, Sourced } from '../recipe/use.ts';
 import { type BatchPlan, planBatch } from './batch.ts';
 import { type ContainerPlan, planContainer } from './container.ts';
 import { type FeedPlan, planFeed } from './feed.ts';
 import type { Figure } from './figure.ts';
 import { type FillPlan, planFill } from './fill.ts';
-import { gatherBatch, gatheredAll, keptList, type Shelf, shelfOf } from './gather.ts';
-import { latest, memo } from './memo.ts';
-import { containersOf, fillsTogether, type Serving, servingsOf } from './serving.ts';
+import { type BatchNeeds, byName, gatherBatches, gatheredAll, keptList, shelfOf } from './gather.ts';
+import { changedBetween, madeOfEach } from './made-of-each.ts';
+import { memo } from './memo.ts';
+import { containersOf, fillsTogether, type Servings, servingsOf } from './serving.ts';
 
 export interface Plan {
   readonly scope: Scope;
@@ -29,27 +30,34 @@ export interface PlantingPlan {
   readonly together: Figure<'volume'>;
 }
 
-const none: readonly Serving[] = keptList<Serving>([]);
-
 export function planOf(scope: Scope): Plan {
   const servings = servingsOf(scope);
   const shelf = shelfOf(scope);
-  const batches = new Map<string, BatchPlan>();
-  for (const batch of gatheredAll(scope, 'batches')) {
-    batches.set(batch.name, planOneBatch(batch, shelf, servings.get(batch.name) ?? none));
-  }
+  const needs = gatherBatches(gatheredAll(scope, 'batches'), shelf);
   const containers = gatheredAll(scope, 'containers');
   return {
     scope,
-    batches,
+    batches: batchesByName(planBatches(needs, servings)),
     containers: planContainers(containers),
-    plantings: planPlantings(gatheredAll(scope, 'plantings'), containers),
+    plantings: plantingsByName(planPlantings(gatheredAll(scope, 'plantings'), byName(containers))),
     feeds: planFeeds(gatheredAll(scope, 'feeds')),
   };
 }
 
-const planOneBatch = latest((batch: Sourced<Batch>, shelf: Shelf, serves: readonly Serving[]) =>
-  planBatch(gatherBatch(batch, shelf), serves),
+const planBatches = madeOfEach(
+  (needs: BatchNeeds, servings: Servings) => planBatch(needs, keptList(servings.of.get(needs.batch.name) ?? [])),
+  ([was], [is]) => {
+    const served = new Set(
+      changedBetween(was.all, is.all)
+        .flat()
+        .map(({ batch }) => batch),
+    );
+    return ({ batch }) => served.has(batch.name);
+  },
+);
+
+const batchesByName = memo(
+  (batches: readonly BatchPlan[]): Plan['batches'] => new Map(batches.map(batch => [batch.needs.batch.name, batch])),
 );
 
 const planContainers = memo(
@@ -61,14 +69,14 @@ const planFeeds = memo(
   (feeds: readonly Sourced<Feed>[]): Plan['feeds'] => new Map(feeds.map(feed => [feed.name, planFeed(feed)])),
 );
 
-const planPlantings = memo(
-  (plantings: readonly Sourced<Planting>[], containers: readonly Sourced<Container>[]): Plan['plantings'] => {
-    const containerOf = new Map(containers.map(container => [container.name, container]));
-    const planned = plantings.map(planting =>
-      planPlanting(planting, planFill(planting, containerOf.get(planting.value.container ?? ''))),
-    );
-    return new Map(planned.map(plan => [plan.planting.name, plan]));
-  },
+type Containers = ReadonlyMap<string, Sourced<Container>>;
+
+const planPlantings = madeOfEach((planting: Sourced<Planting>, containers: Containers) =>
+  planPlanting(planting, planFill(planting, containers.get(planting.value.container ?? ''))),
+);
+
+const plantingsByName = memo(
+  (plantings: readonly PlantingPlan[]): Plan['plantings'] => new Map(plantings.map(plan => [plan.planting.name, plan])),
 );
 
 const planPlanting = memo((planting: Sourced<Planting>, fill: FillPlan): PlantingPlan => {

@@ -3,7 +3,7 @@
 import type { Tool } from '../recipe/seen.ts';
 import type { Sourced } from '../recipe/use.ts';
 import type { DoseFigure } from './dose.ts';
-import { type Figure, formula, type Outcome } from './figure.ts';
+import { type AccountLine, type Figure, formula, type Outcome } from './figure.ts';
 import { measure } from './measure.ts';
 
 type Tools = readonly Sourced<Tool>[];
@@ -23,6 +23,7 @@ export const measuredVolume = formula({
   takes: { dose: 'volume', loads: 'number' },
   gives: 'volume',
   evaluate: ({ dose, loads }, tools: Tools) => poured(dose, loads, 'volume', tools),
+  account: ({ dose }, tools) => nearest(dose, 'volume', tools),
 });
 
 export const measuredMass = formula({
@@ -33,6 +34,7 @@ export const measuredMass = formula({
   takes: { dose: 'mass', loads: 'number' },
   gives: 'mass',
   evaluate: ({ dose, loads }, tools: Tools) => poured(dose, loads, 'mass', tools),
+  account: ({ dose }, tools) => nearest(dose, 'mass', tools),
 });
 
 /** How far what is poured is from the exact dose, as a share of it; above zero for too much. */
@@ -69,8 +71,13 @@ function relative(measured: number, exact: number): Outcome {
 
 function poured(dose: number, loads: number, dimension: 'volume' | 'mass', tools: Tools): Outcome {
   const measured = measure(dose, dimension, tools);
-  if (measured.kind !== 'measured') return { reason: 'a tool that measures so little' };
-  const unit = dimension === 'volume' ? 'L' : 'g';
-  const account = [{ what: 'nearest measurable dose of a load', value: measured.amount, unit }];
-  return { value: measured.amount * loads, account };
+  return measured.kind === 'measured' ? measured.amount * loads : { reason: 'a tool that measures so little' };
+}
+
+function nearest(dose: number, dimension: 'volume' | 'mass', tools: Tools): readonly AccountLine[] {
+  const measured = measure(dose, dimension, tools);
+  if (measured.kind !== 'measured') return [];
+  return [
+    { what: 'nearest measurable dose of a load', value: measured.amount, unit: dimension === 'volume' ? 'L' : 'g' },
+  ];
 }

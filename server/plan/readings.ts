@@ -5,8 +5,9 @@ import { valueAt } from '../../schema/place.ts';
 import type { Quantity } from '../../schema/quantity.ts';
 import type { Range } from '../../schema/range.ts';
 import { volumeAt } from '../geometry/vessel.ts';
+import type { Recipe } from '../recipe/recipe.ts';
 import type { Adjuster, LogEntry, Target } from '../recipe/seen.ts';
-import type { Scope, Sourced } from '../recipe/use.ts';
+import type { Sourced } from '../recipe/use.ts';
 import { finalOf } from './adjust.ts';
 import { adjustByComposition, adjustByResponse, firstStep } from './adjust-formulas.ts';
 import type { BatchPlan } from './batch.ts';
@@ -15,12 +16,13 @@ import type { DoseFigure } from './dose.ts';
 import { type Figure, given, numberOf } from './figure.ts';
 import type { Forecast } from './forecast.ts';
 import type { ForecastDay } from './forecast-day.ts';
-import { gathered } from './gather.ts';
 import { asIfMeasured } from './learn.ts';
 import { measuredOnce } from './loads.ts';
+import { type Logged, loggedIn } from './logged.ts';
+import { memo } from './memo.ts';
 import type { Plan } from './plan.ts';
 import { reagentOf } from './reagent.ts';
-import { isForecast, plantingSeasons } from './season.ts';
+import { isForecast, type PlantingSeason } from './season.ts';
 import { stateOf } from './state.ts';
 import { writtenStrength } from './strength.ts';
 import { mixedEC, volumeToAim } from './top-up.ts';
@@ -37,44 +39,45 @@ export interface LoggedReading {
   readonly day: { readonly forecast: Forecast; readonly is: ForecastDay } | undefined;
 }
 
-/** The last reading of pH, or of EC, of everything that the log measures and that has a target. */
-export function lastReadings(plan: Plan, of: 'pH' | 'EC'): readonly LoggedReading[] {
-  const last = new Map<string, { readonly index: number; readonly entry: LogEntry }>();
-  for (const [index, entry] of plan.scope.recipe.log.entries()) {
-    if (entry?.on === undefined || entry[of] === undefined) continue;
-    const about = entry.planting === undefined ? `batch ${entry.batch ?? ''}` : `planting ${entry.planting}`;
-    // The log is read from top to bottom; an entry out of order is another finding.
-    last.set(about, { index, entry });
+/** The last reading of pH, or of EC, of each batch that the log measures by itself and that has a target. */
+export function lastOfBatches({ scope, batches }: Plan, of: 'pH' | 'EC'): readonly LoggedReading[] {
+  const last = new Map<string, Logged>();
+  // The log is read from top to bottom; an entry out of order is another finding.
+  for (const logged of ofBatchesAlone(scope.recipe.log)) {
+    if (isReading(logged, of)) last.set(logged.entry.batch ?? '', logged);
   }
-  return [...last.values()].flatMap(({ index, entry }) =>
-    entry.planting === undefined ? ofBatch(plan, index, entry) : ofPlanting(plan, index, entry, entry.planting),
-  );
+  return [...last].flatMap(([about, { index, entry }]) => {
+    const batch = batches.get(about);
+    const target = batch?.needs.target;
+    return target === undefined ? [] : [{ index, entry, about, target, batch, day: undefined }];
+  });
 }
 
-function ofBatch(plan: Plan, index: number, entry: LogEntry): readonly LoggedReading[] {
-  const batch = plan.batches.get(entry.batch ?? '');
-  const target = batch?.needs.target;
-  if (batch === undefined || target === undefined) return [];
-  return [{ index, entry, about: batch.needs.batch.name, target, batch, day: undefined }];
-}
+const ofBatchesAlone = memo((log: Recipe['log']): readonly Logged[] =>
+  loggedIn(log).filter(({ entry }) => entry.planting === undefined),
+);
 
-function ofPlanting(plan: Plan, index: number, entry: LogEntry, name: string): readonly LoggedReading[] {
-  const season = plantingSeasons(plan).get(name);
-  if (season === undefined || 'kind' in season.stages) return [];
-  const { stages, forecast } = season;
+/** The last reading of pH, or of EC, of a planting; none where no stage with a target stands on that day. */
+export function lastOfPlanting(season: PlantingSeason, targets: Targets, of: 'pH' | 'EC'): readonly LoggedReading[] {
+  const { plan, stages, forecast, log } = season;
+  const last = log.findLast(logged => isReading(logged, of));
+  if ('kind' in stages || last === undefined) return [];
+  const { index, entry } = last;
   const at = stages.findIndex(({ from, to }) => entry.on !== undefined && from <= entry.on && entry.on < to);
   const dated = stages[at];
   if (dated === undefined) return [];
   const batch = stages.slice(0, at + 1).findLast(stage => stage.batch !== undefined)?.batch;
-  const target = targetOf(plan.scope, dated.stage.value.target) ?? batch?.needs.target;
+  const target = targets.get(dated.stage.value.target ?? '') ?? batch?.needs.target;
   if (target === undefined) return [];
   const day = isForecast(forecast) ? forecast.days.find(({ date }) => date === entry.on) : undefined;
   const known = day === undefined || !isForecast(forecast) ? undefined : { forecast, is: day };
-  return [{ index, entry, about: name, target, batch, day: known }];
+  return [{ index, entry, about: plan.planting.name, target, batch, day: known }];
 }
 
-function targetOf(scope: Scope, name: string | undefined): Sourced<Target> | undefined {
-  return gathered(scope, 'targets', name);
+export type Targets = ReadonlyMap<string, Sourced<Target>>;
+
+function isReading({ entry }: Logged, of: 'pH' | 'EC'): boolean {
+  return entry.on !== undefined && entry[of] !== undefined;
 }
 
 /** A cautious first addition to each container, or to the batch. */

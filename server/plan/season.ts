@@ -1,14 +1,16 @@
 // A plan over time: each planting's stages, forecast and tasks, and what the whole plan uses. Worked out when it is asked for.
 
 import type { Day } from '../../schema/date.ts';
-import type { LogEntry, Planting, Stage, Water } from '../recipe/seen.ts';
-import type { Sourced } from '../recipe/use.ts';
+import type { LogEntry, Planting, Water } from '../recipe/seen.ts';
+import type { Scope, Sourced } from '../recipe/use.ts';
 import type { BatchPlan } from './batch.ts';
 import { datedStages } from './dated-stages.ts';
 import { numberOf, type Unknown } from './figure.ts';
 import { type DatedStage, type Forecast, type ForecastNeeds, forecastOf } from './forecast.ts';
-import { gathered, gatheredAll, keptList } from './gather.ts';
-import { latest, memo, unlessChanged } from './memo.ts';
+import { gathered, gatheredAll, keptList, stagesFedBy } from './gather.ts';
+import { type Logged, loggedIn } from './logged.ts';
+import { changedBetween, madeOfEach, valuesOf } from './made-of-each.ts';
+import { memo, unlessChanged } from './memo.ts';
 import { mixingDays, mixingsOf } from './mixing.ts';
 import type { Plan, PlantingPlan } from './plan.ts';
 import { type Supply, suppliesOf } from './supplies.ts';
@@ -26,6 +28,8 @@ export interface PlantingSeason {
   readonly plan: PlantingPlan;
   readonly stages: readonly DatedStage[] | Unknown;
   readonly forecast: Forecast | Unknown;
+  /** The log entries of the planting. */
+  readonly log: readonly Logged[];
 }
 
 export function isForecast(forecast: Forecast | Unknown): forecast is Forecast {
@@ -33,50 +37,64 @@ export function isForecast(forecast: Forecast | Unknown): forecast is Forecast {
 }
 
 export const seasonOf = memo((plan: Plan): Season => {
-  const plantings = plantingSeasons(plan);
+  const plantings = new Map(plantingSeasons(plan).map(season => [season.plan.planting.name, season]));
   const mixings = mixingsOf(plan, plantings);
   const tasks = tasksOf([...plantings.values()], mixingDays(mixings));
   return { plantings, tasks, supplies: suppliesOf(mixings) };
 });
 
 /** The plantings alone: for checks, which ask for no tasks and supplies. */
-export const plantingSeasons = memo((plan: Plan): Season['plantings'] => {
-  const seasons = new Map<string, PlantingSeason>();
-  for (const [name, planned] of plan.plantings) seasons.set(name, plantingSeasonOf(plan, planned));
-  return seasons;
-});
+export function plantingSeasons(plan: Plan): readonly PlantingSeason[] {
+  return seasonsOf(valuesOf(plan.plantings), plan);
+}
+
+const seasonsOf = madeOfEach(
+  (planned: PlantingPlan, plan: Plan) => plantingSeasonOf(plan, planned),
+  ([was], [is]) => {
+    if (was.scope.recipe.start !== is.scope.recipe.start) return () => true;
+    const waters = changedBetween(gatheredAll(was.scope, 'waters'), gatheredAll(is.scope, 'waters'));
+    const batches = changedBetween(valuesOf(was.batches), valuesOf(is.batches)).map(({ needs }) => needs.batch);
+    const poured = new Set([...waters, ...batches].map(({ name }) => name));
+    const fed = batches.flatMap(({ name }) => stagesFedBy(is.scope, name));
+    const changed = changedBetween(gatheredAll(was.scope, 'stages'), gatheredAll(is.scope, 'stages'));
+    const stages = new Set([...fed, ...changed].map(({ name }) => name));
+    const isSameLog = was.scope.recipe.log === is.scope.recipe.log;
+    return ({ planting }, { log }) =>
+      (!isSameLog && log !== logOf(is.scope, planting)) ||
+      (planting.value.stages ?? []).some(name => stages.has(name ?? '')) ||
+      log.some(({ entry }) => isPouredFrom(entry, poured));
+  },
+);
+
+function isPouredFrom({ 'top-up': topUp }: LogEntry, names: ReadonlySet<string>): boolean {
+  return topUp !== undefined && (names.has(topUp.water ?? '') || names.has(topUp.batch ?? ''));
+}
 
 /** The season of one planting. */
 export function plantingSeasonOf(plan: Plan, planned: PlantingPlan): PlantingSeason {
-  const { scope, batches } = plan;
-  const stages = gatheredAll(scope, 'stages');
-  const log = logsByPlanting(scope.recipe.log).get(planned.planting.name) ?? noLog;
-  const names = batchesOf(planned.planting, stages, log);
-  const mixed = names.map(name => batches.get(name));
-  const dependsOn = [scope.recipe.start, stages, gatheredAll(scope, 'waters'), log, ...mixed];
-  return remembered(planned, dependsOn, () => workOut(plan, planned, log));
+  return remembered(planned, restsOn(plan, planned), () => workOut(plan, planned));
 }
 
 const remembered = unlessChanged<PlantingPlan, PlantingSeason>();
 
-/** The batches from which something can get into a planting's containers. */
-const batchesOf = latest(
-  ({ value }: Sourced<Planting>, stages: readonly Sourced<Stage>[], log: ForecastNeeds['log']): readonly string[] => {
-    const fed = (value.stages ?? []).map(name => stagesByName(stages).get(name ?? '')?.value.batch);
-    const names = [...fed, ...log.map(({ entry }) => entry['top-up']?.batch)];
-    return [...new Set(names.filter(name => name !== undefined))];
-  },
-);
+/** The stages of a planting, and all from which something can get into its containers. The water of a batch is part of the batch. */
+function restsOn({ scope, batches }: Plan, { planting }: PlantingPlan): readonly unknown[] {
+  const log = logOf(scope, planting);
+  const stages = (planting.value.stages ?? []).flatMap(name => {
+    const stage = gathered(scope, 'stages', name);
+    return [stage, batches.get(stage?.value.batch ?? '')];
+  });
+  const poured = log.flatMap(({ entry: { 'top-up': topUp } }) =>
+    topUp === undefined ? [] : [batches.get(topUp.batch ?? ''), gathered(scope, 'waters', topUp.water)],
+  );
+  return [scope.recipe.start, log, ...stages, ...poured];
+}
 
-const stagesByName = memo(
-  (stages: readonly Sourced<Stage>[]): ReadonlyMap<string, Sourced<Stage>> =>
-    new Map(stages.map(stage => [stage.name, stage])),
-);
-
-function workOut(plan: Plan, planned: PlantingPlan, log: ForecastNeeds['log']): PlantingSeason {
+function workOut(plan: Plan, planned: PlantingPlan): PlantingSeason {
   const { planting, fill } = planned;
+  const log = logOf(plan.scope, planting);
   const stages = datedStages(plan.scope, planting, plan.batches);
-  if ('kind' in stages) return keepUndated(planned, stages);
+  if ('kind' in stages) return keepUndated(planned, stages, log);
   const kept = keptList(stages.map(({ stage, from, to, batch }) => keepStage(stage, from, to, batch)));
   const names = new Set(log.map(({ entry }) => entry['top-up']?.batch));
   const pouredFrom = [...names].flatMap(name => plan.batches.get(name ?? '') ?? []);
@@ -87,19 +105,31 @@ function workOut(plan: Plan, planned: PlantingPlan, log: ForecastNeeds['log']): 
   ]);
   const waterEC = ecsOf(keptList([...waters].flatMap(name => gathered(plan.scope, 'waters', name) ?? [])));
   const needs = keepNeeds(planting, fill, kept, log, keptList(pouredFrom), waterEC);
-  return keepSeason(planned, kept, forecastOf(needs));
+  return keepSeason(planned, kept, forecastOf(needs), log);
+}
+
+function logOf({ recipe }: Scope, { name }: Sourced<Planting>): ForecastNeeds['log'] {
+  return logsByPlanting(recipe.log).get(name) ?? noLog;
 }
 
 const noLog: ForecastNeeds['log'] = keptList<ForecastNeeds['log'][number]>([]);
 
-const keepUndated = memo((plan: PlantingPlan, stages: Unknown): PlantingSeason => ({ plan, stages, forecast: stages }));
-
-const keepSeason = memo(
-  (plan: PlantingPlan, stages: readonly DatedStage[], forecast: Forecast | Unknown): PlantingSeason => ({
+const keepUndated = memo(
+  (plan: PlantingPlan, stages: Unknown, log: readonly Logged[]): PlantingSeason => ({
     plan,
     stages,
-    forecast,
+    forecast: stages,
+    log,
   }),
+);
+
+const keepSeason = memo(
+  (
+    plan: PlantingPlan,
+    stages: readonly DatedStage[],
+    forecast: Forecast | Unknown,
+    log: readonly Logged[],
+  ): PlantingSeason => ({ plan, stages, forecast, log }),
 );
 
 const keepStage = memo(
@@ -122,16 +152,15 @@ const keepNeeds = memo(
   ): ForecastNeeds => ({ planting, fill, stages, log, pouredFrom, waterEC }),
 );
 
-const keepEntry = memo((index: number, entry: LogEntry) => ({ index, entry }));
-
 /** The log entries about each planting. */
 const logsByPlanting = memo((log: readonly (LogEntry | undefined)[]): ReadonlyMap<string, ForecastNeeds['log']> => {
-  const found = new Map<string, { readonly index: number; readonly entry: LogEntry }[]>();
-  for (const [index, entry] of log.entries()) {
-    if (entry?.planting === undefined) continue;
-    const of = found.get(entry.planting);
-    if (of === undefined) found.set(entry.planting, [keepEntry(index, entry)]);
-    else of.push(keepEntry(index, entry));
+  const found = new Map<string, Logged[]>();
+  for (const logged of loggedIn(log)) {
+    const { planting } = logged.entry;
+    if (planting === undefined) continue;
+    const of = found.get(planting);
+    if (of === undefined) found.set(planting, [logged]);
+    else of.push(logged);
   }
   return new Map([...found].map(([name, entries]) => [name, keptList(entries)]));
 });

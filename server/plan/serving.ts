@@ -5,13 +5,16 @@ import type { Container, Planting, Stage } from '../recipe/seen.ts';
 import type { Scope, Sourced } from '../recipe/use.ts';
 import { assumed, type Figure, formula, given, unknown } from './figure.ts';
 import { type FillPlan, planFill } from './fill.ts';
-import { gatheredAll, keptList } from './gather.ts';
+import { byName, gatheredAll, keptList } from './gather.ts';
+import { changedBetween, madeOfEach } from './made-of-each.ts';
 import { memo } from './memo.ts';
 
 /** What one planting takes of a batch when a stage begins. */
 export interface Serving {
   readonly planting: Sourced<Planting>;
   readonly stage: Sourced<Stage>;
+  /** The name of the batch that it is taken from. */
+  readonly batch: string;
   /** `fill` at the start; `change` when a later stage brings another batch. */
   readonly kind: 'fill' | 'change';
   readonly perContainer: Figure<'volume'>;
@@ -19,43 +22,71 @@ export interface Serving {
   readonly total: Figure<'volume'>;
 }
 
-/** The servings of every batch, by its name, in the order in which plantings are written. */
-export function servingsOf(scope: Scope): ReadonlyMap<string, readonly Serving[]> {
-  return servingsFrom(gatheredAll(scope, 'plantings'), gatheredAll(scope, 'stages'), gatheredAll(scope, 'containers'));
+/** What all plantings take. */
+export interface Servings {
+  /** By the name of the batch, in the order in which plantings are written. */
+  readonly of: ReadonlyMap<string, readonly Serving[]>;
+  /** Of each planting, in the order of its stages. */
+  readonly all: readonly (readonly Serving[])[];
 }
 
-const servingsFrom = memo(
+export function servingsOf(scope: Scope): Servings {
+  return sorted(
+    takenBy(gatheredAll(scope, 'plantings'), gatheredAll(scope, 'stages'), gatheredAll(scope, 'containers')),
+  );
+}
+
+const takenBy = madeOfEach(
   (
-    plantings: readonly Sourced<Planting>[],
+    planting: Sourced<Planting>,
     stages: readonly Sourced<Stage>[],
     containers: readonly Sourced<Container>[],
-  ): ReadonlyMap<string, readonly Serving[]> => {
-    const stageOf = new Map(stages.map(stage => [stage.name, stage]));
-    const containerOf = new Map(containers.map(container => [container.name, container]));
-    const byBatch = new Map<string, Serving[]>();
-    for (const planting of plantings) {
-      const fill = planFill(planting, containerOf.get(planting.value.container ?? ''));
-      let before: string | undefined;
-      for (const name of planting.value.stages ?? []) {
-        const stage = stageOf.get(name ?? '');
-        const batch = stage?.value.batch;
-        if (stage === undefined || batch === undefined || batch === before) continue;
-        const serving = serve(planting, stage, fill, before === undefined ? 'fill' : 'change');
-        byBatch.set(batch, [...(byBatch.get(batch) ?? []), serving]);
-        before = batch;
-      }
+  ): readonly Serving[] => {
+    const fill = planFill(planting, byName(containers).get(planting.value.container ?? ''));
+    const taken: Serving[] = [];
+    for (const name of planting.value.stages ?? []) {
+      const stage = byName(stages).get(name ?? '');
+      const batch = stage?.value.batch;
+      const before = taken.at(-1)?.batch;
+      if (stage === undefined || batch === undefined || batch === before) continue;
+      taken.push(serve(planting, stage, batch, fill, before === undefined ? 'fill' : 'change'));
     }
-    return new Map([...byBatch].map(([batch, servings]) => [batch, keptList(servings)]));
+    return keptList(taken);
+  },
+  (was, is) => {
+    const [stages, containers] = [changedBetween(was[0], is[0]), changedBetween(was[1], is[1])];
+    const names = new Set([...stages, ...containers].map(({ name }) => name));
+    return ({ value }) => names.has(value.container ?? '') || (value.stages ?? []).some(name => names.has(name ?? ''));
   },
 );
 
+const sorted = memo((all: readonly (readonly Serving[])[]): Servings => {
+  const of = new Map<string, Serving[]>();
+  for (const servings of all) {
+    for (const serving of servings) {
+      const { batch } = serving;
+      const others = of.get(batch);
+      if (others === undefined) of.set(batch, [serving]);
+      else others.push(serving);
+    }
+  }
+  return { of, all };
+});
+
 const serve = memo(
-  (planting: Sourced<Planting>, stage: Sourced<Stage>, fill: FillPlan, kind: Serving['kind']): Serving => {
+  (
+    planting: Sourced<Planting>,
+    stage: Sourced<Stage>,
+    batch: string,
+    fill: FillPlan,
+    kind: Serving['kind'],
+  ): Serving => {
     const containers = containersOf(planting);
     const perContainer = kind === 'fill' ? fill.volume : fill.changeVolume;
     return {
       planting,
       stage,
+      batch,
       kind,
       perContainer,
       containers,

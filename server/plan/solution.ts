@@ -76,7 +76,8 @@ export const solutionPH = formula({
   source: 'usgs-phreeqc-database',
   takes,
   gives: 'pH',
-  evaluate: (_, solution: Solution) => ({ value: solution.pH, account: accountOf(solution) }),
+  evaluate: (_, solution: Solution) => solution.pH,
+  account: (_, solution) => formsOf(solution),
 });
 
 export const solutionEC = formula({
@@ -122,7 +123,7 @@ export const solutionSaturation = formula({
 });
 
 /** The forms that make up most of the solution, and how the balance was reached. */
-function accountOf(solution: Solution): readonly AccountLine[] {
+function formsOf(solution: Solution): readonly AccountLine[] {
   const forms = Object.entries(solution.species)
     .filter(([key, amount]) => isSpecies(key) && amount >= 1e-5)
     .sort(([, a], [, b]) => b - a)

@@ -1,16 +1,18 @@
 // A batch through its readings: after each addition and measurement, what the pH should be and what it was. A measured pH
-// re-anchors the batch: what follows starts from it.
+// re-anchors the batch: what follows starts from it. What is not asked for is not solved.
 
+import { once } from '../../schema/once.ts';
 import { type Path, valueAt } from '../../schema/place.ts';
 import { anchorTo } from '../chemistry/anchor.ts';
-import { type Question, solve } from '../chemistry/solution.ts';
-import { addTotals } from '../chemistry/totals.ts';
+import { type Question, type Solution, solve, solveAt } from '../chemistry/solution.ts';
+import { addTotals, type Totals } from '../chemistry/totals.ts';
 import type { Reading } from '../recipe/seen.ts';
 import { type Addition, additionsOf } from './addition.ts';
 import type { BatchPlan } from './batch.ts';
-import { type Figure, formula, given, numberOf, unknown, type Want } from './figure.ts';
+import { type Figure, formula, given, type Known, numberOf, unknown, type Want } from './figure.ts';
+import { lazily } from './lazy.ts';
 import { memo } from './memo.ts';
-import { mixtureOf } from './mixture.ts';
+import { type Mixture, mixtureOf, type SolvedMixture } from './mixture.ts';
 import type { DosedBy } from './reagent.ts';
 
 /** One reading with what it should have shown. */
@@ -26,6 +28,8 @@ export interface BatchState {
   readonly readings: readonly ReadingPlan[];
   /** Undefined where nothing can be solved, with the reasons in `wants`. */
   readonly question: Question | undefined;
+  /** The same, solved. */
+  readonly solution: Solution | undefined;
   readonly wants: readonly Want[];
   /** The pH now: measured, or predicted where nothing was measured or something was added since. */
   readonly pH: Figure<'pH'>;
@@ -37,7 +41,7 @@ export interface BatchState {
 export interface Step {
   readonly adjuster: string;
   /** The solution before, anchored to its measured pH. */
-  readonly before: Question;
+  readonly before: () => Question;
   readonly unit: DosedBy;
   /** In that unit. */
   readonly amountPerLitre: number;
@@ -46,76 +50,133 @@ export interface Step {
 }
 
 export const stateOf = memo((batch: BatchPlan): BatchState => {
-  const { predicted, solved } = mixtureOf(batch);
+  const mixture = mixtureOf(batch);
+  const { solved } = mixture;
   if (solved.kind === 'unknown') return unsolved(batch, solved.wants);
   const readings: ReadingPlan[] = [];
   const steps: Step[] = [];
-  let now: Now = { question: solved.question, pH: predicted.pH, anchored: false, since: [] };
+  let now = asMixed(mixture, solved);
   for (const [index, reading] of (batch.needs.batch.value.readings ?? []).entries()) {
     const path = [...batch.needs.batch.path, 'readings', index];
-    now = afterAdding(now, additionsOf(batch, reading, solved.volume_L, path), solved.inputs.temperature);
     const measured = measuredPH(reading, path);
-    readings.push({ reading, predicted: now.pH, measured });
-    if (measured === undefined) continue;
-    const to_pH = measured.quantity.value;
-    steps.push(...stepTo(now.anchor, now.since, to_pH));
-    const totals = anchorTo(now.question, to_pH);
-    now = { question: { ...now.question, totals }, pH: measured, anchored: true, since: [] };
-    now = { ...now, anchor: now };
+    const before = afterAdding(now, additionsOf(batch, reading, solved.volume_L, path), solved.inputs.temperature);
+    readings.push(lazily({ predicted: () => before.pH() }, { reading, measured }));
+    now = measured === undefined ? before : asMeasured(before, measured);
+    if (measured !== undefined) steps.push(...stepTo(before, measured.quantity.value));
   }
-  const wants = now.pH.kind === 'unknown' ? now.pH.wants : [];
-  return { readings, question: now.question, wants, pH: now.pH, isMeasured: now.anchored, steps };
+  const { question, solution, pH, wants, anchor, since } = now;
+  const isMeasured = anchor !== undefined && since.length === 0;
+  return lazily({ question, solution, pH }, { readings, steps, wants, isMeasured });
 });
 
+/** A batch between two readings. */
 interface Now {
-  readonly question: Question;
-  readonly pH: Figure<'pH'>;
-  /** Whether `pH` was measured and nothing was added since. */
-  readonly anchored: boolean;
+  readonly question: () => Question;
+  readonly solution: () => Solution;
+  readonly pH: () => Figure<'pH'>;
+  /** Why the pH is not known. */
+  readonly wants: readonly Want[];
+  /** What is in it, whatever was measured: a measurement outranks those before it. */
+  readonly mixed: Question;
+  /** What was added since it was measured, or mixed. */
   readonly since: readonly Addition[];
-  /** The last state that was measured. */
-  readonly anchor?: Now;
+  /** The last time it was measured. */
+  readonly anchor: { readonly pH: number; readonly question: () => Question } | undefined;
 }
 
-function afterAdding(now: Now, additions: readonly Addition[], temperature: Figure<'temperature'>): Now {
-  if (additions.length === 0) return now;
-  const since = [...now.since, ...additions];
-  let { question } = now;
-  let pH: Figure<'pH'> = now.pH;
-  for (const { name, figure, effect } of additions) {
-    if (effect.kind === 'unknown') {
-      pH = unknown(effect.wants);
-    } else if (effect.kind === 'shift') {
-      pH = shiftedPH({ from: pH }, effect.pH);
-      const shifted = numberOf(pH);
-      if (shifted !== undefined) question = { ...question, totals: anchorTo(question, shifted) };
-    } else {
-      question = { ...question, totals: addTotals(question.totals, effect.perLitre) };
-      const isMass = figure.kind === 'known' && figure.quantity.dimension === 'mass';
-      const masses = isMass ? [figure as Figure<'mass'>] : [];
-      const volumes = isMass ? [] : [figure as Figure<'volume'>];
-      pH = pHAfterAdding({ from: pH, volumes, masses, temperature }, { question, what: name });
+function asMixed(mixture: Mixture, solved: SolvedMixture): Now {
+  const { question } = solved;
+  return {
+    question: () => question,
+    solution: () => solved.solution,
+    pH: () => mixture.predicted.pH,
+    wants: [],
+    mixed: question,
+    since: [],
+    anchor: undefined,
+  };
+}
+
+function asMeasured({ mixed }: Now, measured: Known<'pH'>): Now {
+  const pH = measured.quantity.value;
+  const question = once(() => ({ ...mixed, totals: anchorTo(mixed, pH) }));
+  return {
+    question,
+    solution: once(() => solveAt(question(), pH)),
+    pH: () => measured,
+    wants: [],
+    mixed,
+    since: [],
+    anchor: { pH, question },
+  };
+}
+
+function afterAdding(before: Now, additions: readonly Addition[], temperature: Figure<'temperature'>): Now {
+  return additions.reduce((now, addition) => afterOne(now, addition, temperature), before);
+}
+
+function afterOne(before: Now, addition: Addition, temperature: Figure<'temperature'>): Now {
+  const { effect } = addition;
+  const since = [...before.since, addition];
+  switch (effect.kind) {
+    case 'unknown':
+      return { ...before, since, wants: effect.wants, pH: () => unknown(effect.wants) };
+    case 'shift': {
+      const pH = once(() => shiftedPH({ from: before.pH() }, effect.pH));
+      const question = once(() => {
+        const shifted = numberOf(pH());
+        const old = before.question();
+        return shifted === undefined ? old : { ...old, totals: anchorTo(old, shifted) };
+      });
+      return { ...before, since, pH, question, solution: solutionAt(question, pH) };
+    }
+    case 'totals': {
+      const question = once(() => withMore(before.question(), effect.perLitre));
+      const pH = once(() => afterMore(before.pH(), addition, question(), temperature));
+      const mixed = withMore(before.mixed, effect.perLitre);
+      return { ...before, since, mixed, pH, question, solution: solutionAt(question, pH) };
     }
   }
-  return { question, pH, anchored: false, since, ...(now.anchor === undefined ? {} : { anchor: now.anchor }) };
 }
 
-function measuredPH(reading: Reading | undefined, path: Path) {
+function solutionAt(question: () => Question, pH: () => Figure<'pH'>): () => Solution {
+  return once(() => {
+    const known = numberOf(pH());
+    return known === undefined ? solve(question()) : solveAt(question(), known);
+  });
+}
+
+function afterMore(
+  from: Figure<'pH'>,
+  { name, figure }: Addition,
+  question: Question,
+  temperature: Figure<'temperature'>,
+): Figure<'pH'> {
+  const isMass = figure.kind === 'known' && figure.quantity.dimension === 'mass';
+  const masses = isMass ? [figure as Figure<'mass'>] : [];
+  const volumes = isMass ? [] : [figure as Figure<'volume'>];
+  return pHAfterAdding({ from, volumes, masses, temperature }, { question, what: name });
+}
+
+function withMore(question: Question, perLitre: Totals): Question {
+  return { ...question, totals: addTotals(question.totals, perLitre) };
+}
+
+function measuredPH(reading: Reading | undefined, path: Path): Known<'pH'> | undefined {
   if (reading?.pH === undefined) return undefined;
   return given({ dimension: 'pH', value: reading.pH } as const, valueAt([...path, 'pH']));
 }
 
 /** A step to learn from: one adjuster, however often it was added, between two measurements. */
-function stepTo(anchor: Now | undefined, since: readonly Addition[], to_pH: number): readonly Step[] {
-  const from_pH = numberOf(anchor?.pH);
+function stepTo({ anchor, since }: Now, to_pH: number): readonly Step[] {
   const [first] = since;
-  if (anchor === undefined || from_pH === undefined || first?.adjuster === undefined) return [];
+  if (anchor === undefined || first?.adjuster === undefined) return [];
   const { name: adjuster } = first;
   const { unit } = first.adjuster;
   if (since.some(other => other.name !== adjuster || other.adjuster === undefined)) return [];
   const amountPerLitre = since.reduce((sum, one) => sum + (one.adjuster?.amountPerLitre ?? 0), 0);
   if (amountPerLitre <= 0) return [];
-  return [{ adjuster, unit, before: anchor.question, amountPerLitre, from_pH, to_pH }];
+  return [{ adjuster, unit, before: anchor.question, amountPerLitre, from_pH: anchor.pH, to_pH }];
 }
 
 function unsolved(batch: BatchPlan, wants: readonly Want[]): BatchState {
@@ -131,6 +192,7 @@ function unsolved(batch: BatchPlan, wants: readonly Want[]): BatchState {
   return {
     readings,
     question: undefined,
+    solution: undefined,
     wants,
     pH: last ?? unknown(wants),
     isMeasured: last !== undefined,

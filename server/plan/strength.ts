@@ -80,11 +80,8 @@ export const reagentMolarity = formula({
   source: 'ciaaw-2021',
   takes: { share: 'fraction', density: 'mass-per-volume' },
   gives: 'amount-per-volume',
-  evaluate: ({ share, density }, key: ReagentKey) => {
-    const molarMass = reagentMolarMass(key);
-    const account = [{ what: 'molar mass', value: molarMass, unit: 'g/mol' }];
-    return { value: (share * density) / molarMass, account };
-  },
+  evaluate: ({ share, density }, key: ReagentKey) => (share * density) / reagentMolarMass(key),
+  account: (_, key) => [{ what: 'molar mass', value: reagentMolarMass(key), unit: 'g/mol' }],
 });
 
 /** Where nutrient solutions are kept: weak acids give some of their protons only. */
@@ -119,8 +116,6 @@ export const learnedShare = formula({
   source: 'tidemark-design',
   takes: { share: 'fraction' },
   gives: 'fraction',
-  evaluate: ({ share }, factor: number) => {
-    const account = [{ what: 'strength that explains the readings', value: factor, unit: '1' }];
-    return { value: share * factor, account };
-  },
+  evaluate: ({ share }, factor: number) => share * factor,
+  account: (_, factor) => [{ what: 'strength that explains the readings', value: factor, unit: '1' }],
 });

@@ -41,8 +41,11 @@ export function bestPour<P extends Pourable>(
   if (EC === undefined || aim === undefined) return pours[0];
   const miss = (pour: P): number =>
     pour.EC === undefined ? Number.POSITIVE_INFINITY : Math.abs(mixedEC(EC, volume_L, pour.EC, room_L) - aim);
-  return pours.reduce((best, pour) => (miss(pour) < miss(best) ? pour : best));
+  return pours.reduce((best, pour) => (miss(pour) < miss(best) - noise_EC ? pour : best));
 }
+
+/** Two of one EC differ by what computing leaves, mS/cm. */
+const noise_EC = 1e-9;
 
 /** The volume to pour so that the EC becomes the aim; undefined where this pourable moves it the other way or not at all. */
 export function volumeToAim(EC: number, volume_L: number, added: number, aim: number): number | undefined {

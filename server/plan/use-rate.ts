@@ -4,7 +4,7 @@ import { valueAt } from '../../schema/place.ts';
 import type { Planting, Stage } from '../recipe/seen.ts';
 import type { Sourced } from '../recipe/use.ts';
 import { type CropKey, cropNamed, cropRow, shareOfLife } from './crops.ts';
-import { assumed, type Figure, formula, given, unknown } from './figure.ts';
+import { assumed, type Figure, formula, given, numberOf, unknown } from './figure.ts';
 import { unreadIn } from './unread.ts';
 
 /** Over some days of a planting: the mean use of all plants of one container. */
@@ -26,28 +26,47 @@ export interface Stretch {
 }
 
 export function useRateOver(planting: Sourced<Planting>, stage: Sourced<Stage>, over: Stretch): UseRate {
+  const of = (bound: UseBound) => useOver(planting, stage, over, bound);
+  const mid = of('mid');
+  if (mid.kind === 'unknown') return { mid, low: mid, high: mid, kind: 'unknown' };
+  if (stage.value.uses !== undefined) return { mid, low: mid, high: mid, kind: 'written' };
+  return { mid, low: of('low'), high: of('high'), kind: 'published' };
+}
+
+/** One bound of the mean use. */
+export function useOver(
+  planting: Sourced<Planting>,
+  stage: Sourced<Stage>,
+  over: Stretch,
+  bound: UseBound,
+): Figure<'volume-per-time'> {
   const plants = plantsOf(planting);
   const { uses } = stage.value;
   const unread = unreadIn(stage.value, ['uses', 'light'], stage.path, stage.file);
-  if (unread.length > 0) return none(unread);
-  if (uses !== undefined) {
-    const rate = containerUse({ uses: given(uses, valueAt([...stage.path, 'uses'], stage.file)), plants });
-    return { mid: rate, low: rate, high: rate, kind: 'written' };
-  }
+  if (unread.length > 0) return unknown(unread);
+  const at = valueAt([...stage.path, 'uses'], stage.file);
+  if (uses !== undefined) return containerUse({ uses: given(uses, at), plants });
   const crop = cropNamed(planting.value.crop);
-  if (crop === undefined) {
-    return none([
-      { says: `what a plant drinks a day in ${stage.name}`, at: valueAt([...stage.path, 'uses'], stage.file) },
-    ]);
-  }
-  const of = (bound: UseBound): Figure<'volume-per-time'> =>
-    containerUse({ uses: publishedUse(publishedInputs(stage, crop, over, bound), crop), plants });
-  return { mid: of('mid'), low: of('low'), high: of('high'), kind: 'published' };
+  if (crop === undefined) return unknown([{ says: `what a plant drinks a day in ${stage.name}`, at }]);
+  return containerUse({ uses: publishedUse(publishedInputs(stage, crop, over, bound), crop), plants });
 }
 
-function none(wants: Parameters<typeof unknown>[0]): UseRate {
-  const gap = unknown(wants);
-  return { mid: gap, low: gap, high: gap, kind: 'unknown' };
+/** The use on each day of a stretch in plain numbers, mL, for a forecast that goes through hundreds of days; 0 where unknown. */
+export function usesOnDays(
+  planting: Sourced<Planting>,
+  { value: { uses, light } }: Sourced<Stage>,
+  { from, to, days }: Stretch,
+  bound: UseBound,
+): readonly number[] {
+  const plants = numberOf(plantsOf(planting)) ?? 0;
+  const crop = cropNamed(planting.value.crop);
+  return Array.from({ length: to - from }, (_, index) => {
+    if (uses !== undefined) return uses.value * plants;
+    if (crop === undefined) return 0;
+    const day = from + index;
+    const lit = light?.value ?? cropRow(crop).light;
+    return useOfPlant(crop, lifeOfPlant_L(crop, bound), lit, day, day + 1, lifeOf(crop, days)) * plants;
+  });
 }
 
 function publishedInputs(stage: Sourced<Stage>, crop: CropKey, over: Stretch, bound: UseBound) {
@@ -73,10 +92,14 @@ export function lifeOf(crop: CropKey, planned_d: number): number {
 
 /** What one plant drinks in its life. */
 export function lifeUse(crop: CropKey, bound: UseBound): Figure<'volume'> {
-  const { life_L, usual_L, because, source } = cropRow(crop);
-  const [low, high] = life_L;
-  const value = bound === 'low' ? low : bound === 'high' ? high : usual_L;
+  const { because, source } = cropRow(crop);
+  const value = lifeOfPlant_L(crop, bound);
   return assumed({ dimension: 'volume', value }, `what a plant of ${crop} drinks in its life: ${because}`, source);
+}
+
+function lifeOfPlant_L(crop: CropKey, bound: UseBound): number {
+  const { life_L, usual_L } = cropRow(crop);
+  return bound === 'low' ? life_L[0] : bound === 'high' ? life_L[1] : usual_L;
 }
 
 /** How many plants share a container. */
@@ -106,10 +129,12 @@ export const publishedUse = formula({
   source: 'common-practice',
   takes: { life: 'volume', light: 'light', from: 'number', to: 'number', days: 'number' },
   gives: 'volume-per-time',
-  evaluate: ({ life, light, from, to, days }, crop: CropKey) => {
-    const row = cropRow(crop);
-    const share = shareOfLife(row, from / days, to / days);
-    // A use rate counts mL a day.
-    return ((life * 1000 * share) / (to - from)) * (light / row.light);
-  },
+  evaluate: ({ life, light, from, to, days }, crop: CropKey) => useOfPlant(crop, life, light, from, to, days),
 });
+
+function useOfPlant(crop: CropKey, life_L: number, light: number, from: number, to: number, days: number): number {
+  const row = cropRow(crop);
+  const share = shareOfLife(row, from / days, to / days);
+  // A use rate counts mL a day.
+  return ((life_L * 1000 * share) / (to - from)) * (light / row.light);
+}

@@ -55,16 +55,16 @@ export const usualTemperature = assumed(
 
 /** A water by itself. */
 export function planWater(water: Sourced<Water>): WaterPlan {
-  return planWaterAt(water, undefined);
+  return planWaterAt(undefined, water);
 }
 
 /** A water as it goes into a batch: where it says no temperature of its own, it is taken to have the batch's. */
 export function planWaterFor(water: Sourced<Water>, batch: Sourced<Batch>): WaterPlan {
   const isOwn = water.value.temperature !== undefined || batch.value.temperature === undefined;
-  return planWaterAt(water, isOwn ? undefined : batch);
+  return planWaterAt(isOwn ? undefined : batch, water);
 }
 
-const planWaterAt = memo((water: Sourced<Water>, batch: Sourced<Batch> | undefined): WaterPlan => {
+const planWaterAt = memo((batch: Sourced<Batch> | undefined, water: Sourced<Water>): WaterPlan => {
   const found = solveWater(water, temperatureOf(water, batch));
   if (found.solved.kind === 'unknown') {
     const none = unknownFigures(found.solved);
@@ -73,10 +73,7 @@ const planWaterAt = memo((water: Sourced<Water>, batch: Sourced<Batch> | undefin
   }
   const { solution, inputs } = found.solved;
   const carbonOf = (form: CarbonForm) => () => carbonForm(takenBy(inputs), { solution, form });
-  return lazily<WaterPlan>({
-    water: () => water,
-    solved: () => found.solved,
-    impossible: () => undefined,
+  const makers = {
     figures: () => figuresOf(inputs, solution),
     inAir: () => figuresOf(inputs, standInAir(solution)),
     carbon: () =>
@@ -86,7 +83,8 @@ const planWaterAt = memo((water: Sourced<Water>, batch: Sourced<Batch> | undefin
         HCO3: carbonOf('HCO3-'),
         CO3: carbonOf('CO3-2'),
       }),
-  });
+  };
+  return lazily(makers, { water, ...found });
 });
 
 interface Temperature {
@@ -109,9 +107,7 @@ function solveWater(water: Sourced<Water>, temperature: Temperature): Pick<Water
   if (unread.length > 0) return { solved: unknown(unread), impossible: undefined };
   const outside = outsideConstants(temperature.figure, temperature.at);
   if (outside !== undefined) return { solved: outside, impossible: undefined };
-  const stated = statedIons(water);
-  const alkalinity = alkalinityOf(water);
-  const found = findWater(water, stated, alkalinity, numberOf(temperature.figure) ?? 20);
+  const { found, stated, alkalinity, dissolved, unlisted } = foundAt(water, numberOf(temperature.figure) ?? 20);
   if (found.kind === 'none') return { solved: found.missing, impossible: found.impossible };
   const { pH } = water.value;
   const at = valueAt([...water.path, 'pH'], water.file);
@@ -119,9 +115,9 @@ function solveWater(water: Sourced<Water>, temperature: Temperature): Pick<Water
   const inputs: SolutionInputs = {
     pH: pH === undefined ? [] : [given({ dimension: 'pH', value: pH } as const, at)],
     alkalinity: alkalinity === undefined ? [] : [alkalinity],
-    dissolved: [...elementsOfWater(water).values()].filter(figure => figure.kind === 'known'),
+    dissolved,
     temperature: temperature.figure,
-    unlisted: unlistedEC(water, stated, solution),
+    unlisted,
   };
   const { isByDifference } = found;
   return {
@@ -129,6 +125,20 @@ function solveWater(water: Sourced<Water>, temperature: Temperature): Pick<Water
     impossible: undefined,
   };
 }
+
+/** What is found at a temperature, whoever states it: batches of one temperature share it. */
+const foundAt = memo((water: Sourced<Water>, temperature_C: number) => {
+  const report = readReport(water);
+  const found = findWater(water, report.stated, report.alkalinity, temperature_C);
+  const unlisted = found.kind === 'found' ? unlistedEC(water, report.stated, found.water.solution) : [];
+  return { ...report, found, unlisted };
+});
+
+const readReport = memo((water: Sourced<Water>) => ({
+  stated: statedIons(water),
+  alkalinity: alkalinityOf(water),
+  dissolved: [...elementsOfWater(water).values()].filter(figure => figure.kind === 'known'),
+}));
 
 function unreadOf({ value, path, file }: Sourced<Water>): readonly Want[] {
   return [

@@ -59,15 +59,46 @@ function isOneValue(value: object): boolean {
   return 'dimension' in value || 'kind' in value || 'currency' in value || 'at' in value;
 }
 
-/** Log entries have no name: one is new where the other log holds none like it, wherever it stands. */
+/**
+ * Log entries have no name: one is new where the other log holds none like it, wherever it stands. Two that differ and are of one day
+ * and planting are one entry, of which only what differs is told.
+ */
 function changedLog(before: Scope, after: Scope, path: Path): readonly ChangedPlace[] {
-  const index = path[1];
-  const missing = (of: Scope, other: Scope, side: ChangedPlace['side']): readonly ChangedPlace[] =>
-    of.recipe.log.flatMap((entry, at) => {
-      if (index !== undefined && index !== at) return [];
-      return other.recipe.log.some(one => equal(one, entry)) ? [] : [{ path: ['log', at], side }];
-    });
-  return [...missing(after, before, 'after'), ...missing(before, after, 'before')];
+  const isMeant = ({ at }: Logged): boolean => path[1] === undefined || path[1] === at;
+  const gone = onlyIn(before, after);
+  const taken = new Set<Logged>();
+  const come = onlyIn(after, before).flatMap(now => {
+    const old = gone.find(one => !taken.has(one) && isSameDay(one, now));
+    if (old === undefined) return isMeant(now) ? [entryPath(now)] : [];
+    taken.add(old);
+    if (!isMeant(now) && !isMeant(old)) return [];
+    const paths = deepest(old.entry, now.entry, entryPath(now));
+    // What is not written any more has no place in the new entry.
+    return paths.every(at => below(now.entry, at.slice(2)) !== undefined) ? paths : [entryPath(now)];
+  });
+  return [
+    ...come.map((at): ChangedPlace => ({ path: at, side: 'after' })),
+    ...gone
+      .filter(one => !taken.has(one) && isMeant(one))
+      .map((one): ChangedPlace => ({ path: entryPath(one), side: 'before' })),
+  ];
+}
+
+interface Logged {
+  readonly entry: Scope['recipe']['log'][number];
+  readonly at: number;
+}
+
+function onlyIn(of: Scope, other: Scope): readonly Logged[] {
+  return of.recipe.log.flatMap((entry, at) => (other.recipe.log.some(one => equal(one, entry)) ? [] : [{ entry, at }]));
+}
+
+function isSameDay({ entry: one }: Logged, { entry: other }: Logged): boolean {
+  return one?.on !== undefined && one.on === other?.on && one.planting === other.planting;
+}
+
+function entryPath({ at }: Logged): Path {
+  return ['log', at];
 }
 
 function placed(before: Scope, after: Scope, path: Path): ChangedPlace {

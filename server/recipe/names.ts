@@ -1,12 +1,12 @@
 // What each written name points at. References are found from the schemas alone: a field that says which section it refers to.
 
-import type * as z from 'zod/mini';
 import { words } from '../../schema/field.ts';
 import type { Part, Path } from '../../schema/place.ts';
 import { keyPart, valuePart } from '../../schema/place.ts';
 import { recipe as recipeSchema } from '../../schema/recipe.ts';
+import { Remembered } from '../../schema/remembered.ts';
 import type { SectionName } from '../../schema/section-names.ts';
-import { isDef, unwrapped } from './read.ts';
+import { type Form, formOf, type GroupForm, type Schema } from './form.ts';
 import type { Recipe } from './recipe.ts';
 import { allSections } from './use.ts';
 
@@ -18,7 +18,7 @@ export interface Reference {
   readonly part: Part;
 }
 
-const known = new WeakMap<object, readonly Reference[]>();
+const known = new Remembered<object, readonly Reference[]>();
 
 /** The references that one entry's value makes, in order; found once for each value. */
 export function referencesOf(section: SectionName | 'log', value: object): readonly Reference[] {
@@ -45,29 +45,46 @@ function placed(references: readonly Reference[], base: Path): readonly Referenc
   return references.map(reference => ({ ...reference, path: [...base, ...reference.path] }));
 }
 
-function entrySchema(section: SectionName | 'log'): z.core.$ZodType | undefined {
-  const def = unwrapped(recipeSchema.def.shape[section])._zod.def;
-  if (isDef(def, 'record')) return def.valueType;
-  return isDef(def, 'array') ? def.element : undefined;
+function entrySchema(section: SectionName | 'log'): Schema | undefined {
+  const form = formOf(recipeSchema.def.shape[section]);
+  return form.kind === 'group' ? undefined : belowOne(form)[0];
 }
 
-function collect(schema: z.core.$ZodType, value: unknown, path: Path, found: Reference[]): void {
-  const inner = unwrapped(schema);
-  const refers = words.get(inner)?.refers;
-  const def = inner._zod.def;
-  if (isDef(def, 'object') && typeof value === 'object' && value !== null) {
+function collect(schema: Schema, value: unknown, path: Path, found: Reference[]): void {
+  if (!leadsToNames(schema)) return;
+  const form = formOf(schema);
+  const refers = words.get(form.schema)?.refers;
+  if (form.kind === 'group' && typeof value === 'object' && value !== null) {
     for (const [key, below] of Object.entries(value)) {
-      const field = def.shape[key];
-      if (field !== undefined) collect(field, below, [...path, key], found);
+      const field = form.fields.get(key);
+      if (field !== undefined && leadsToNames(field)) collect(field, below, [...path, key], found);
     }
-  } else if (isDef(def, 'record') && value instanceof Map) {
+  } else if (form.kind === 'map' && value instanceof Map) {
     for (const [name, below] of value as ReadonlyMap<string, unknown>) {
       if (refers !== undefined) found.push({ name, refers, path: [...path, name], part: keyPart });
-      collect(def.valueType, below, [...path, name], found);
+      if (leadsToNames(form.value)) collect(form.value, below, [...path, name], found);
     }
-  } else if (isDef(def, 'array') && Array.isArray(value)) {
-    for (const [index, item] of value.entries()) collect(def.element, item, [...path, index], found);
+  } else if (form.kind === 'list' && Array.isArray(value)) {
+    for (const [index, item] of value.entries()) collect(form.item, item, [...path, index], found);
   } else if (refers !== undefined && typeof value === 'string') {
     found.push({ name: value, refers, path, part: valuePart });
   }
+}
+
+const leading = new Remembered<Schema, boolean>();
+
+/** Whether anything that a schema reads may be a name; most are quantities. */
+function leadsToNames(schema: Schema): boolean {
+  const known = leading.get(schema);
+  if (known !== undefined) return known;
+  const form = formOf(schema);
+  const below = form.kind === 'group' ? [...form.fields.values()] : belowOne(form);
+  const leads = words.get(form.schema)?.refers !== undefined || below.some(leadsToNames);
+  leading.set(schema, leads);
+  return leads;
+}
+
+function belowOne(form: Exclude<Form, GroupForm>): readonly Schema[] {
+  if (form.kind === 'map') return [form.value];
+  return form.kind === 'list' ? [form.item] : [];
 }

@@ -7,143 +7,83 @@ import type { Finding, Fix } from '../../schema/findings.ts';
 import { nearest } from '../../schema/nearest.ts';
 import type { Complaint } from '../../schema/parsed.ts';
 import { keyAt, type Path, type Place, valueAt } from '../../schema/place.ts';
-import type { ScalarTree, Tree } from '../syntax/tree.ts';
+import type { PairTree, ScalarTree, Tree } from '../syntax/tree.ts';
+import { formOf, type GroupForm, isDef, type LeafForm, type ListForm, type MapForm, type Schema } from './form.ts';
 
 /** The findings of a reading are gathered here as it goes. */
 export type Notes = Finding[];
 
-type Schema = z.core.$ZodType;
-
 /** Reads a tree by a schema. Undefined where nothing could be made of it. */
 export function read(schema: Schema, tree: Tree, path: Path, notes: Notes): unknown {
-  const inner = unwrapped(schema);
-  const def = inner._zod.def;
-  if (isDef(def, 'object')) return readGroup(inner, def, tree, path, notes);
-  if (isDef(def, 'record')) return readMap(inner, def, tree, path, notes);
-  if (isDef(def, 'array')) return readList(inner, def, tree, path, notes);
-  if (tree.kind === 'empty') {
-    notes.push(wrongShape(`Nothing is written here; ${wantedBy(inner)} belongs here.`, path, 'key'));
-    return undefined;
-  }
-  if (tree.kind !== 'scalar') {
-    notes.push(wrongShape(`A ${tree.kind} stands here; ${wantedBy(inner)} belongs here.`, path));
-    return undefined;
-  }
-  return readLeaf(inner, tree, path, notes);
+  const form = formOf(schema);
+  if (form.kind === 'group') return readGroup(form, tree, path, notes);
+  if (form.kind === 'map') return readMap(form, tree, path, notes);
+  return form.kind === 'list' ? readList(form, tree, path, notes) : readLeaf(form, tree, path, notes);
 }
 
-/** The schema of what stands at a path, where the schema has such a place. */
-export function schemaAt(schema: Schema, path: Path): Schema | undefined {
-  let at: Schema | undefined = unwrapped(schema);
-  for (const key of path) {
-    if (at === undefined) return undefined;
-    const def: z.core.$ZodTypeDef = at._zod.def;
-    if (isDef(def, 'object')) at = Object.hasOwn(def.shape, key) ? def.shape[String(key)] : undefined;
-    else if (isDef(def, 'record')) at = def.valueType;
-    else if (isDef(def, 'array')) at = typeof key === 'number' ? def.element : undefined;
-    else return undefined;
-    at = at === undefined ? undefined : unwrapped(at);
-  }
-  return at;
-}
-
-/** The keys that a map read by this schema may have: a group's, or the fixed ones of a map. Empty where names are free. */
-export function keysOf(schema: Schema): readonly string[] {
-  const def = unwrapped(schema)._zod.def;
-  if (isDef(def, 'object')) return Object.keys(def.shape);
-  return isDef(def, 'record') ? fixedKeys(def) : [];
-}
-
-/** Whether a group's key must be written. */
-export function isNeeded(schema: Schema, key: string): boolean {
-  const def = unwrapped(schema)._zod.def;
-  if (!isDef(def, 'object')) return false;
-  const field = def.shape[key];
-  return field !== undefined && !isDef(field._zod.def, 'optional');
-}
-
-/** What is inside an `optional`. */
-export function unwrapped(schema: Schema): Schema {
-  const def = schema._zod.def;
-  return isDef(def, 'optional') ? unwrapped(def.innerType) : schema;
-}
-
-interface Defs {
-  readonly optional: z.core.$ZodOptionalDef;
-  readonly object: z.core.$ZodObjectDef;
-  readonly record: z.core.$ZodRecordDef;
-  readonly array: z.core.$ZodArrayDef;
-  readonly enum: z.core.$ZodEnumDef;
-  readonly literal: z.core.$ZodLiteralDef<z.core.util.Literal>;
-}
-
-export function isDef<T extends keyof Defs>(def: z.core.$ZodTypeDef, type: T): def is Defs[T] & z.core.$ZodTypeDef {
-  return def.type === type;
-}
-
-/** The fixed keys of a map, or none where any name may stand. */
-function fixedKeys(def: z.core.$ZodRecordDef): readonly string[] {
-  const keys = def.keyType._zod.def;
-  return isDef(keys, 'enum') ? Object.values(keys.entries).map(String) : [];
-}
-
-function readGroup(schema: Schema, def: z.core.$ZodObjectDef, tree: Tree, path: Path, notes: Notes): unknown {
+function readGroup(form: GroupForm, tree: Tree, path: Path, notes: Notes): unknown {
+  const { schema, fields } = form;
   if (tree.kind !== 'map' && tree.kind !== 'empty') {
-    notes.push(wrongShape(`${called(schema)} is a map of keys: ${someOf(Object.keys(def.shape))}.`, path));
+    notes.push(wrongShape(`${called(schema)} is a map of keys: ${someOf([...fields.keys()])}.`, path));
     return undefined;
   }
+  const written = tree.kind === 'map' ? tree.pairs : [];
   const value: Record<string, unknown> = {};
-  const meant = new Set<string>();
-  for (const { key, value: below } of tree.kind === 'map' ? tree.pairs : []) {
+  const meant: string[] = [];
+  for (const { key, value: below } of written) {
     const name = key.text;
-    const field = Object.hasOwn(def.shape, name) ? def.shape[name] : undefined;
+    const field = fields.get(name);
     if (field === undefined) {
-      const close = noteUnknownKey(schema, name, Object.keys(def.shape), path, notes);
-      if (close !== undefined) meant.add(close);
+      const close = noteUnknownKey(schema, name, [...fields.keys()], path, notes);
+      if (close !== undefined) meant.push(close);
       continue;
     }
     if (Object.hasOwn(value, name)) continue;
     const made = read(field, below, [...path, name], notes);
     if (made !== undefined || path.length > 1) value[name] = made;
   }
-  if (path.length > 0) noteMissing(schema, def, tree, path, notes, meant);
+  if (path.length === 0) return value;
+  if (form.oneOf) noteOtherShapes(form, written, path, notes, meant);
+  else noteMissing(form, written, path, notes, meant);
   return value;
 }
 
 /** Notes the keys that must be written and are not; one that is only misspelt (`meant`) has its finding already. */
 function noteMissing(
-  schema: Schema,
-  def: z.core.$ZodObjectDef,
-  tree: Tree,
+  { schema, fields, needed }: GroupForm,
+  written: readonly PairTree[],
   path: Path,
   notes: Notes,
-  meant: ReadonlySet<string>,
+  meant: readonly string[],
 ): void {
-  const written = tree.kind === 'map' ? tree.pairs.map(pair => pair.key.text) : [];
-  const is = words.get(schema);
-  if (is?.oneOf === true) {
-    const known = written.filter(key => Object.hasOwn(def.shape, key));
-    if (known.length === 0 && meant.size === 0) {
-      const needed = `one of ${someOf(Object.keys(def.shape))}`;
-      notes.push(missing(Object.keys(def.shape)[0] ?? '', called(schema), needed, path));
-    }
-    for (const extra of known.slice(1)) {
-      notes.push(
-        wrongShape(`${called(schema)} takes one shape; \`${known[0]}\` is written already.`, [...path, extra], 'key'),
-      );
-    }
-    return;
-  }
-  for (const [key, field] of Object.entries(def.shape)) {
-    if (isDef(field._zod.def, 'optional') || written.includes(key) || meant.has(key)) continue;
-    notes.push(
-      missing(key, called(schema), asClause(words.get(field)?.says ?? ''), path, words.get(field)?.examples?.[0]),
-    );
+  for (const wanted of needed) {
+    if (meant.includes(wanted) || written.some(({ key }) => key.text === wanted)) continue;
+    const field = fields.get(wanted);
+    const is = field === undefined ? undefined : words.get(field);
+    notes.push(missing(wanted, called(schema), asClause(is?.says ?? ''), path, is?.examples?.[0]));
   }
 }
 
-function readMap(schema: Schema, def: z.core.$ZodRecordDef, tree: Tree, path: Path, notes: Notes): unknown {
-  const fixed = fixedKeys(def);
+/** Notes that none of the shapes is written, or more than one. */
+function noteOtherShapes(
+  { schema, fields }: GroupForm,
+  written: readonly PairTree[],
+  path: Path,
+  notes: Notes,
+  meant: readonly string[],
+): void {
+  const [first, ...more] = written.map(({ key }) => key.text).filter(key => fields.has(key));
+  if (first === undefined && meant.length === 0) {
+    const shapes = [...fields.keys()];
+    notes.push(missing(shapes[0] ?? '', called(schema), `one of ${someOf(shapes)}`, path));
+  }
+  for (const extra of more) {
+    const reason = `${called(schema)} takes one shape; \`${first}\` is written already.`;
+    notes.push(wrongShape(reason, [...path, extra], 'key'));
+  }
+}
+
+function readMap({ schema, fixed, value, isNaming }: MapForm, tree: Tree, path: Path, notes: Notes): unknown {
   if (tree.kind !== 'map') {
     const holds = fixed.length > 0 ? someOf(fixed) : 'names, each with its value';
     if (tree.kind !== 'empty') notes.push(wrongShape(`A map belongs here: ${holds}.`, path));
@@ -158,14 +98,14 @@ function readMap(schema: Schema, def: z.core.$ZodRecordDef, tree: Tree, path: Pa
       continue;
     }
     // Where a name refers to an entry, the entry's own name is the one to mend.
-    if (fixed.length === 0 && words.get(schema)?.refers === undefined) noteBadName(name, path, notes);
-    const made = read(def.valueType, below, [...path, name], notes);
+    if (isNaming) noteBadName(name, path, notes);
+    const made = read(value, below, [...path, name], notes);
     if (made !== undefined || path.length > 1) named.set(name, made);
   }
   return fixed.length > 0 ? Object.fromEntries(named) : named;
 }
 
-function readList(schema: Schema, def: z.core.$ZodArrayDef, tree: Tree, path: Path, notes: Notes): unknown {
+function readList({ schema, item }: ListForm, tree: Tree, path: Path, notes: Notes): unknown {
   if (tree.kind === 'empty') return [];
   if (tree.kind !== 'list') {
     const example = words.get(schema)?.examples?.[0];
@@ -174,23 +114,33 @@ function readList(schema: Schema, def: z.core.$ZodArrayDef, tree: Tree, path: Pa
     notes.push(isPlain ? { ...finding, fixes: [replaceBy(valueAt(path), `[${tree.text}]`)] } : finding);
     return undefined;
   }
-  return tree.items.map((item, index) => read(def.element, item, [...path, index], notes));
+  return tree.items.map((below, index) => read(item, below, [...path, index], notes));
 }
 
-function readLeaf(schema: Schema, tree: ScalarTree, path: Path, notes: Notes): unknown {
-  const def = schema._zod.def;
-  const takesText = def.type === 'string' || def.type === 'pipe' || def.type === 'enum';
-  const result = z.safeParse(schema, takesText ? tree.text : tree.value);
+function readLeaf(form: LeafForm, tree: Tree, path: Path, notes: Notes): unknown {
+  const { schema, takes } = form;
+  if (tree.kind === 'empty') {
+    notes.push(wrongShape(`Nothing is written here; ${wantedBy(schema)} belongs here.`, path, 'key'));
+    return undefined;
+  }
+  if (tree.kind !== 'scalar') {
+    const [home] = words.get(schema)?.refers ?? [];
+    const belongs =
+      tree.kind === 'map' && home !== undefined ? ` What the map says goes into \`${home}\`, under a name.` : '';
+    notes.push(wrongShape(`A ${tree.kind} stands here; ${wantedBy(schema)} belongs here.${belongs}`, path));
+    return undefined;
+  }
+  if (takes === 'text') return tree.text;
+  if (typeof takes === 'function') {
+    const result = takes(tree.text);
+    if (result.kind === 'read') return result.value;
+    notes.push(noteOf(result, path));
+    return undefined;
+  }
+  const result = z.safeParse(schema, takes === 'word' ? tree.text : tree.value);
   if (result.success) return result.data;
-  const complaint = complaintOf(result.error.issues[0]);
-  notes.push(complaint === undefined ? plainComplaint(schema, tree, path) : noteOf(complaint, path));
+  notes.push(plainComplaint(schema, tree, path));
   return undefined;
-}
-
-function complaintOf(issue: z.core.$ZodIssue | undefined): Complaint | undefined {
-  return issue?.code === 'custom' && issue.params?.kind === 'complaint'
-    ? (issue.params as unknown as Complaint)
-    : undefined;
 }
 
 /** A complaint about a small text as the finding at that slice, with the fix where there is one. */
@@ -322,6 +272,7 @@ function wantedBy(schema: Schema): string {
   if (isDef(def, 'object') || isDef(def, 'record')) return `a map${as}`;
   if (isDef(def, 'array')) return `a list${as}`;
   if (def.type === 'boolean') return '`true` or `false`';
+  if (words.get(schema)?.refers !== undefined) return `a name${as}`;
   if (def.type !== 'number') return `a value${as}`;
   const [low, high] = words.get(schema)?.between ?? [];
   const between = low === undefined || high === undefined ? '' : ` from ${low} to ${high}`;

@@ -4,12 +4,15 @@
 import type { Finding } from '../../schema/findings.ts';
 import type { Path, Place } from '../../schema/place.ts';
 import { recipe as recipeSchema } from '../../schema/recipe.ts';
+import { Remembered } from '../../schema/remembered.ts';
 import { type SectionName, sectionNames } from '../../schema/section-names.ts';
 import { piecesRead } from '../syntax/address.ts';
 import type { Document } from '../syntax/document.ts';
 import type { Entry } from '../syntax/entry.ts';
 import { equal } from './equal.ts';
-import { keysOf, type Notes, read, schemaAt } from './read.ts';
+import { keysOf, schemaAt } from './form.ts';
+import { haveSameKeys, keepNames } from './names-of.ts';
+import { type Notes, read } from './read.ts';
 import type { LogEntry, RecipeValues, SectionEntries } from './seen.ts';
 
 export type Sections = { readonly [S in SectionName]: ReadonlyMap<string, SectionEntries[S]> };
@@ -57,7 +60,7 @@ export function readRecipe(document: Document, before?: Recipe): Reading {
       if (!Object.hasOwn(top, section)) top[section] = read.items;
       notes.push(...read.notes);
     } else if (isSection(section)) {
-      const read = readSection(children, before?.sections[section]);
+      const read = readSection(entry, children, before?.sections[section]);
       sections[section] ??= read.named;
       notes.push(...read.notes);
     } else notes.push(...children.flatMap(child => readEntry(child).notes));
@@ -105,7 +108,7 @@ interface Piece {
   readonly notes: readonly Finding[];
 }
 
-const pieces = new WeakMap<Entry, Piece>();
+const pieces = new Remembered<Entry, Piece>();
 
 /** What one entry says; read once. Numbers of list items in its notes count from the entry's own first item. */
 function readEntry(entry: Entry): Piece {
@@ -130,24 +133,68 @@ function readEntry(entry: Entry): Piece {
 }
 
 interface SectionPiece {
+  readonly children: readonly Entry[];
+  readonly read: readonly Piece[];
   readonly named: ReadonlyMap<string, unknown>;
   readonly notes: readonly Finding[];
 }
 
-const sectionPieces = new WeakMap<readonly Entry[], SectionPiece>();
+/** By the head of the section, what was read of it last. */
+const sectionPieces = new Remembered<Entry, SectionPiece>();
 
-/** The named values of a section's children; put together once for the same children. */
-function readSection(children: readonly Entry[], before: ReadonlyMap<string, unknown> | undefined): SectionPiece {
-  const known = sectionPieces.get(children);
-  if (known !== undefined) return known;
-  const read = children.map(readEntry);
-  const named = keptMap(
-    read.map(piece => piece.named),
-    before,
+/** The named values of a section's children. An edit inside one of them leaves the others as they are. */
+function readSection(
+  head: Entry,
+  children: readonly Entry[],
+  before: ReadonlyMap<string, unknown> | undefined,
+): SectionPiece {
+  const last = sectionPieces.get(head);
+  if (last?.children === children) return last;
+  const read = children.map(
+    (child, at) => (child === last?.children[at] ? last.read[at] : undefined) ?? readEntry(child),
   );
-  const piece = { named, notes: read.flatMap(piece => piece.notes) };
-  sectionPieces.set(children, piece);
+  const notes: Finding[] = [];
+  for (const piece of read) if (piece.notes.length > 0) notes.push(...piece.notes);
+  const changed = last === undefined || last.named !== before ? undefined : changedIn(read, last.read);
+  const named =
+    before === undefined || changed === undefined
+      ? keptMap(
+          read.map(piece => piece.named),
+          before,
+        )
+      : withValues(before, changed);
+  const piece = { children, read, named, notes };
+  sectionPieces.set(head, piece);
   return piece;
+}
+
+/** The maps of the pieces that are not those of before; undefined where a name came or went. */
+function changedIn(read: readonly Piece[], before: readonly Piece[]): Piece['named'][] | undefined {
+  if (read.length !== before.length) return undefined;
+  const changed: Piece['named'][] = [];
+  for (const [at, piece] of read.entries()) {
+    const was = before[at];
+    if (piece === was) continue;
+    if (was === undefined || !haveSameKeys(piece.named, was.named)) return undefined;
+    changed.push(piece.named);
+  }
+  return changed;
+}
+
+/** A map with other values for some of its names; itself where they say the same. */
+function withValues(
+  before: ReadonlyMap<string, unknown>,
+  changed: readonly ReadonlyMap<string, unknown>[],
+): ReadonlyMap<string, unknown> {
+  const values = changed.flatMap(named =>
+    [...named].map(([name, value]) => [name, kept(value, before.get(name))] as const),
+  );
+  const others = values.filter(([name, value]) => before.get(name) !== value);
+  if (others.length === 0) return before;
+  const into = new Map(before);
+  for (const [name, value] of others) into.set(name, value);
+  keepNames(into, before);
+  return into;
 }
 
 interface ListPiece {
@@ -155,7 +202,7 @@ interface ListPiece {
   readonly notes: readonly Finding[];
 }
 
-const listPieces = new WeakMap<readonly Entry[], ListPiece>();
+const listPieces = new Remembered<readonly Entry[], ListPiece>();
 
 /** The items of a list of the top level whose items stand on lines of their own. */
 function readItems(children: readonly Entry[]): ListPiece {
@@ -211,7 +258,10 @@ function keptMap(
   for (const named of from) {
     for (const [name, value] of named) if (!into.has(name)) into.set(name, kept(value, before?.get(name)));
   }
-  return before !== undefined && sameMap(into, before) ? before : into;
+  if (before === undefined) return into;
+  if (sameMap(into, before)) return before;
+  if (haveSameKeys(into, before)) keepNames(into, before);
+  return into;
 }
 
 function kept<T>(value: T, before: T | undefined): T {

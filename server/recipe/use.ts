@@ -3,6 +3,7 @@
 
 import type { Finding } from '../../schema/findings.ts';
 import type { Path } from '../../schema/place.ts';
+import { Remembered } from '../../schema/remembered.ts';
 import { lentSections, type SectionName, sectionNames } from '../../schema/section-names.ts';
 import type { Recipe } from './recipe.ts';
 import type { SectionEntries } from './seen.ts';
@@ -186,7 +187,7 @@ interface Listed {
   readonly all: readonly Sourced<unknown>[];
 }
 
-const listed = new WeakMap<ReadonlyMap<string, unknown>, Listed>();
+const listed = new Remembered<ReadonlyMap<string, unknown>, Listed>();
 
 /** Every name of every section, as completion and spelling need them. */
 export function namesIn(scope: Scope, sections: readonly SectionName[]): readonly string[] {

@@ -4,6 +4,7 @@
 import type { Finding } from '../../schema/findings.ts';
 import { checkPlan } from '../checks/checks.ts';
 import { withoutEchoes } from '../checks/echoes.ts';
+import { lazily } from '../plan/lazy.ts';
 import { memo } from '../plan/memo.ts';
 import { type Plan, planOf } from '../plan/plan.ts';
 import type { Reading, Recipe } from '../recipe/recipe.ts';
@@ -35,22 +36,11 @@ export function takeSnapshot(
   documentOf: (uri: string) => Document | undefined,
 ): Snapshot {
   const place = (finding: Finding): Located => locate(document, finding);
-  let found: readonly Located[] | undefined;
-  return {
-    uri,
-    document,
-    recipe: reading.recipe,
-    scope,
-    // Many questions are about names and texts alone: what has to be computed is computed for those that ask for it.
-    get plan() {
-      return plans(scope);
-    },
-    get findings() {
-      found ??= findAll();
-      return found;
-    },
-    documentOf,
-  };
+  // Many questions are about names and texts alone: what has to be computed is computed for those that ask for it.
+  return lazily(
+    { plan: () => plans(scope), findings: findAll },
+    { uri, document, recipe: reading.recipe, scope, documentOf },
+  );
 
   function findAll(): readonly Located[] {
     const syntax = locateNotes(document);

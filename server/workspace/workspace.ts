@@ -1,6 +1,7 @@
 // Many files at one moment: applies changes, knows who uses whom, and hands out snapshots. A class for its identity: it is the
 // one place in the core where something changes.
 
+import { Remembered } from '../../schema/remembered.ts';
 import { type Reading, type Recipe, readRecipe } from '../recipe/recipe.ts';
 import { followUse, type NoFile, type Scope, type Used } from '../recipe/use.ts';
 import { applyChange, type Document, openDocument, type TextChange } from '../syntax/document.ts';
@@ -139,7 +140,7 @@ export class Workspace {
     return this.#files.get(uri)?.reading.recipe ?? this.#missing.get(uri) ?? 'pending';
   }
 
-  readonly #scopes = new WeakMap<Recipe, Scope>();
+  readonly #scopes = new Remembered<Recipe, Scope>();
 
   /** The same scope for the same recipe with the same lenders, so that a changed comment changes no plan. */
   #scopeOf(uri: string, held: Held, used: Used): Scope {

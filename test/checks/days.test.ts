@@ -27,7 +27,7 @@ test('a note on seedlings may be older than the planting, a measurement may not'
     log:
       - { on: 2027-02-01, planting: berry, note: thinned to one }
       - { on: 2027-02-12, planting: berry, level: 11 cm }
-      #       ^^^^^^^^^^ log-before-start: \`berry\` goes over its containers on 2027-02-20
+      #       ^^^^^^^^^^ log-before-start: \`berry\` is set over its solution on 2027-02-20
       - { on: 2027-02-12, planting: melon, level: 11 cm }
       - { on: 2027-02-20, planting: berry, level: 12 cm }
   `);

@@ -4,9 +4,10 @@ import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { standInAir } from '../../server/chemistry/air.ts';
 import { anchorTo } from '../../server/chemistry/anchor.ts';
+import { balanceBetween, settleAtPH } from '../../server/chemistry/charge.ts';
 import { members } from '../../server/chemistry/network.ts';
 import type { Solution } from '../../server/chemistry/solution.ts';
-import { solve, solveAt } from '../../server/chemistry/solution.ts';
+import { poolFor, solve, solveAt } from '../../server/chemistry/solution.ts';
 import { logKAt, reactions } from '../../server/chemistry/tables/reactions.ts';
 import type { Component } from '../../server/chemistry/tables/species.ts';
 import { componentKeys, components, isSpecies, species } from '../../server/chemistry/tables/species.ts';
@@ -61,6 +62,17 @@ describe('known solutions', () => {
   });
 });
 
+describe('what it costs', () => {
+  const nutrient = { NH4: 1e-3, PO4: 1e-3, K: 6e-3, NO3: 14e-3, Ca: 4e-3, Mg: 2e-3, SO4: 2e-3, CO3: 1e-3 };
+
+  test('a pH is found in few more sweeps than it takes to fill a pool at a pH that is known', () => {
+    const known = solveAt({ totals: nutrient, temperature_C: 20, air: 'closed' }, 6).account.sweeps;
+    expect(known).toBeLessThanOrEqual(9);
+    expect(closed(nutrient, 20).account.sweeps).toBeLessThanOrEqual(13);
+    expect(open(nutrient, 20).account.sweeps).toBeLessThanOrEqual(13);
+  });
+});
+
 describe('laws', () => {
   test('the charges of every solution balance, and the mass balance comes to rest', () => {
     fc.assert(
@@ -68,7 +80,20 @@ describe('laws', () => {
         const solution = solve({ totals, temperature_C, air });
         expect(solution.account.settled).toBe(true);
         expect(Math.abs(chargeOf(solution))).toBeLessThan(1e-8);
-        expect(solution.account.tries).toBeLessThan(40);
+        expect(solution.account.sweeps).toBeLessThan(100);
+      }),
+    );
+  });
+
+  test('the quick steps towards a pH and the search that cannot fail agree', () => {
+    fc.assert(
+      fc.property(anySolution, anyTemperature, anyAir, (totals, temperature_C, air) => {
+        const question = { totals, temperature_C, air };
+        const quick = poolFor(question);
+        const safe = poolFor(question);
+        balanceBetween(safe, 7);
+        if (settleAtPH(quick, 7, () => quick.charge)) expect(quick.pH).toBeCloseTo(safe.pH, 7);
+        expect(solve(question).pH).toBeCloseTo(safe.pH, 7);
       }),
     );
   });

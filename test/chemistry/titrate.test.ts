@@ -5,9 +5,9 @@ import { describe, expect, test } from 'vitest';
 import { standInAir } from '../../server/chemistry/air.ts';
 import { perMillilitre } from '../../server/chemistry/reagent.ts';
 import type { Question } from '../../server/chemistry/solution.ts';
-import { solve } from '../../server/chemistry/solution.ts';
+import { solve, solveAt } from '../../server/chemistry/solution.ts';
 import { doseTo, titrationCurve, withDose } from '../../server/chemistry/titrate.ts';
-import type { Totals } from '../../server/chemistry/totals.ts';
+import { addTotals, type Totals } from '../../server/chemistry/totals.ts';
 import { waterFrom } from '../../server/chemistry/water.ts';
 import { anySolution } from './waters.ts';
 
@@ -83,6 +83,13 @@ describe('a dose', () => {
     expect(doseTo(nutrient, { K: 1 }, pH - 1, 1)).toEqual({ kind: 'cannot-reach', why: 'wrong-direction' });
   });
 
+  test('is found where what is added drives protons out of pairs', () => {
+    const chelated = { ...nutrient, totals: { ...nutrient.totals, citrate: 5e-3, K: 2e-2 } };
+    const { pH } = solve(chelated);
+    const amount = dose(chelated, { Ca: 1 }, pH + 0.5);
+    expect(withDose(chelated, { Ca: 1 }, amount).pH).toBeCloseTo(pH + 0.5, 6);
+  });
+
   test('beyond what a weak acid or base can do is refused', () => {
     expect(doseTo(nutrient, { acetate: 1 }, 1.5, 5).kind).toBe('cannot-reach');
     expect(doseTo(nutrient, { K: 1, CO3: 1 }, 12, 1).kind).toBe('cannot-reach');
@@ -127,6 +134,28 @@ describe('laws of titration', () => {
           const answer = doseTo(question, acid, target, 1);
           if (answer.kind === 'dose') expect(withDose(question, acid, answer.amount).pH).toBeCloseTo(target, 5);
           else expect(solve(question).pH).toBeLessThan(target + 1e-6);
+        },
+      ),
+    );
+  });
+
+  test('a dose comes with the solution that it makes, found in few more sweeps than one at a known pH', () => {
+    fc.assert(
+      fc.property(
+        anySolution,
+        fc.constantFrom(...acids),
+        fc.double({ min: 4.5, max: 7, noNaN: true }),
+        (totals, acid, target) => {
+          const question: Question = { totals, temperature_C: 20, air: 'closed' };
+          const answer = doseTo(question, acid, target, 1);
+          if (answer.kind !== 'dose' || answer.amount === 0) return;
+          const made = answer.solution();
+          const again = solveAt({ ...question, totals: addTotals(totals, acid, answer.amount) }, target);
+          expect(made.pH).toBe(target);
+          expect(made.totals).toEqual(again.totals);
+          expect(made.ionicStrength).toBeCloseTo(again.ionicStrength, 9);
+          expect(Math.abs(made.account.residual)).toBeLessThan(1e-11);
+          expect(made.account.sweeps).toBeLessThan(again.account.sweeps + 30);
         },
       ),
     );

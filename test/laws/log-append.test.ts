@@ -69,7 +69,7 @@ const recordings: fc.Arbitrary<Recording> = fc.oneof(
   fc.record({
     kind: fc.constant('planting' as const),
     planting: fc.constant('berry'),
-    on: fc.constantFrom('2027-03-05', '2027-04-01'),
+    on: fc.constantFrom('2027-02-20', '2027-03-05', '2027-04-01'),
     pH: fc.constantFrom(undefined, '6.2', '6'),
     level: fc.constantFrom(undefined, '11.5 cm', '4 in'),
     note: notes.filter(note => note.trim() !== ''),
@@ -117,7 +117,14 @@ function wanted(recording: Recording): unknown {
   return known({ on, planting, pH, EC, level, 'top-up': topUp && known(topUp), note: note?.trim() });
 }
 
-test('an entry is added at the end of its list, every other byte stays, and nothing else is said', () => {
+/** A log in which each day stands before later ones, with one more entry so; the samples above are all in order. */
+function withEntry(log: readonly unknown[], entry: unknown): unknown[] {
+  const day = (of: unknown) => String((of as { readonly on: string }).on);
+  const place = log.findIndex(other => day(other) > day(entry));
+  return log.toSpliced(place === -1 ? log.length : place, 0, entry);
+}
+
+test('an entry is added at its place in its list, every other byte stays, and nothing else is said', () => {
   let made = 0;
   fc.assert(
     fc.property(odd, recordings, (text, recording) => {
@@ -136,7 +143,7 @@ test('an entry is added at the end of its list, every other byte stays, and noth
       const { change, text: after } = recorded;
       const before = valuesOf(text);
       const expected = structuredClone(before);
-      if (recording.kind === 'planting') expected.log = [...(before.log ?? []), wanted(recording)];
+      if (recording.kind === 'planting') expected.log = withEntry(before.log ?? [], wanted(recording));
       else expected.batches.opening.readings = [...(before.batches.opening.readings ?? []), wanted(recording)];
       expect(valuesOf(after), why).toEqual(expected);
       // Only an explicit null gives way; all else is an insertion.
@@ -150,7 +157,7 @@ test('an entry is added at the end of its list, every other byte stays, and noth
   expect(made).toBeGreaterThan(250);
 });
 
-test('entries recorded one after another stand in that order', () => {
+test('readings stand in the order in which they were recorded, log entries in that of their days', () => {
   fc.assert(
     fc.property(odd, fc.array(recordings, { minLength: 2, maxLength: 4 }), (text, all) => {
       let now = text;
@@ -164,7 +171,7 @@ test('entries recorded one after another stand in that order', () => {
       const before = valuesOf(text);
       const logged = done.filter(({ kind }) => kind === 'planting').map(wanted);
       const read = done.filter(({ kind }) => kind === 'batch').map(wanted);
-      expect(valuesOf(now).log ?? []).toEqual([...(before.log ?? []), ...logged]);
+      expect(valuesOf(now).log ?? []).toEqual(logged.reduce(withEntry, before.log ?? []));
       expect(valuesOf(now).batches.opening.readings ?? []).toEqual([
         ...(before.batches.opening.readings ?? []),
         ...read,

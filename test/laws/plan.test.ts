@@ -7,6 +7,7 @@ import { snapshotOf } from '../../.ci/explore.ts';
 import { type Figure, inputsOf, type Known, runAgain, stepsOf } from '../../server/plan/figure.ts';
 import { formulas } from '../../server/plan/formulas.ts';
 import { Workspace } from '../../server/workspace/workspace.ts';
+import { membersOf } from '../members-of.ts';
 
 const samples = join(import.meta.dirname, '..', '..', 'samples');
 
@@ -17,7 +18,7 @@ describe.each(['lighthouse/kitchen.grow.yaml', 'cistern/porch.grow.yaml'])('%s',
     const differing = figures.flatMap(({ quantity, by }) => {
       if (by.kind !== 'step') return [];
       const again = runAgain(by);
-      const value = typeof again === 'number' ? again : 'value' in again ? again.value : again.reason;
+      const value = typeof again === 'number' ? again : again.reason;
       return value === quantity.value ? [] : [`${by.formula.id}: ${quantity.value}, then ${value}`];
     });
     expect(figures.length).toBeGreaterThan(50);
@@ -88,8 +89,7 @@ function figuresIn(plan: unknown): readonly Known[] {
     if (typeof at !== 'object' || at === null || seen.has(at)) return;
     seen.add(at);
     if (isFigure(at) && at.kind === 'known') found.push(at);
-    const below = at instanceof Map ? at.values() : Object.values(at);
-    for (const value of below) visit(value);
+    for (const value of membersOf(at)) visit(value);
   };
   visit(plan);
   return found;

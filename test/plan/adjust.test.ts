@@ -1,6 +1,7 @@
 // The amount of acid or base that brings a batch to its aim, the cautious first step, and the range.
 
 import { expect, test } from 'vitest';
+import { addTotals } from '../../server/chemistry/totals.ts';
 import { herb } from './herb.ts';
 import { known, shown } from './worked-out.ts';
 
@@ -107,4 +108,25 @@ test('the curve goes through start and aim', () => {
   expect(curve[0]?.pH).toBeCloseTo(7.4, 6);
   const atAim = curve.find(({ amount }) => Math.abs(amount - known(exact, 1000)) < 1e-9);
   expect(atAim?.pH).toBeCloseTo(5.8, 4);
+});
+
+test('what a batch ends as is the solution with the amount in it, however strong the readings show the acid to be', () => {
+  const { adjustment, final, state, batch } = herb(
+    'adjust: { with: down, to: 5.8 }, readings: [{ pH: 7.4 }, { add: { down: 5 mL }, pH: 6.9 }]',
+  );
+  const { method, learned, exact } = adjustment('herb');
+  expect(method).toBe('learned');
+  const { question } = state('herb');
+  const perLitre = known(exact, 1000) / known(batch('herb').volume);
+  const { solution } = final('herb');
+  expect(solution?.pH).toBe(5.8);
+  const poured = addTotals(question?.totals ?? {}, learned?.perUnit ?? {}, perLitre);
+  expect(solution?.totals.PO4).toBeCloseTo(poured.PO4 ?? 0, 10);
+  expect(known(final('herb').figures.EC)).toBeGreaterThan(0);
+});
+
+test('a batch that stands at its aim ends as it stands', () => {
+  const { adjustment, final } = herb('adjust: { with: down, to: 5.8 }, readings: [{ pH: 5.803 }]');
+  expect(known(adjustment('herb').exact)).toBe(0);
+  expect(known(final('herb').figures.pH)).toBe(5.803);
 });

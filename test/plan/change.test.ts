@@ -65,6 +65,7 @@ describe('what changed, and because of which written place', () => {
       "batch first: volume <- batches/first/volume
       batch first: left after its fills <- batches/first/volume
       batch first: dose of stem <- batches/first/volume
+      batch first: measuring of stem <- batches/first/volume
       batch first: down to adjust <- batches/first/volume
       batch first: down, first step <- batches/first/volume
       supply stem: used <- batches/first/volume
@@ -89,6 +90,7 @@ describe('what changed, and because of which written place', () => {
   test('a coarser tool changes what is measured', () => {
     expect(changed(['smallest: 0.5 mL, largest: 10 mL', 'smallest: 3 mL, largest: 30 mL'])).toMatchInlineSnapshot(`
       "batch first: dose of stem <- tools/syringe/smallest, tools/syringe/largest
+      batch first: measuring of stem <- tools/syringe/smallest, tools/syringe/largest
       batch first: N <- tools/syringe/smallest, tools/syringe/largest
       batch first: K <- tools/syringe/smallest, tools/syringe/largest
       batch first: pH as mixed <- tools/syringe/smallest, tools/syringe/largest
@@ -132,6 +134,37 @@ describe('what changed, and because of which written place', () => {
     `);
   });
 
+  test('of a log entry that is written anew only what differs is told', () => {
+    expect(changed(['level: 14.8 cm', 'level: 14.2 cm'])).toMatchInlineSnapshot(`
+      "planting cress: level on the last day <- log/0/level
+      planting cress: EC on the last day <- log/0/level"
+    `);
+    expect(changed(['level: 14.8 cm', 'pH: 6.1'])).toContain('<- log/0');
+    expect(changed(['on: 2027-02-08', 'on: 2027-02-09'])).toContain('<- log/0, once log/0');
+  });
+
+  test('another adjuster', () => {
+    const two = ['adjusters:', 'adjusters:\n  drops: { acid: { citric: 5 % }, density: 1.02 kg/L }'] as const;
+    const { changes } = changesBetween(snapshot(two).plan, snapshot(two, ['with: down', 'with: drops']).plan);
+    const of = (what: string) => changes.find(({ fact }) => fact.what === what);
+    expect(of('adjusted with')).toMatchObject({
+      before: { text: 'down' },
+      after: { text: 'drops' },
+      because: [{ path: ['batches', 'first', 'adjust', 'with'] }],
+    });
+    for (const what of ['down to adjust', 'down, first step'])
+      expect(of(what)).toMatchObject({ before: {}, after: undefined });
+    for (const what of ['drops to adjust', 'drops, first step'])
+      expect(of(what)).toMatchObject({ before: undefined, after: {} });
+  });
+
+  test('what is made as needed changes because of what needs it, down to what a litre holds', () => {
+    const needed = ['volume: 22 L', 'volume: as needed'] as const;
+    const { changes } = changesBetween(snapshot(needed).plan, snapshot(needed, ['count: 2', 'count: 3']).plan);
+    expect(changes.map(({ fact }) => fact.what)).toContain('N');
+    for (const { because, fact } of changes) expect(because, fact.what).not.toEqual([]);
+  });
+
   test('a feed that is dropped', () => {
     expect(changed(['feed: { stem: label }, ', ''])).toMatchInlineSnapshot(`
       "batch first: pH as mixed <- once batches/first/feed
@@ -140,18 +173,85 @@ describe('what changed, and because of which written place', () => {
       batch first: down to adjust <- once batches/first/feed
       batch first: pH adjusted, after standing in air <- once batches/first/feed
       batch first: EC adjusted <- once batches/first/feed
-      planting cress: EC on the last day <- once batches/first/feed
-      supply down: used <- once batches/first/feed
       - batch first: dose of stem <- once batches/first/feed/stem
+      - batch first: measuring of stem <- once batches/first/feed/stem
       - batch first: N <- once batches/first/feed
       - batch first: K <- once batches/first/feed
       - batch first: N as nitrate <- once batches/first/feed
       - batch first: N as ammonium <- once batches/first/feed
       - batch first: N as urea <- once batches/first/feed
+      planting cress: EC on the last day <- once batches/first/feed
+      supply down: used <- once batches/first/feed
       - supply stem: used <- once batches/first/feed
       - supply stem: packages <- once batches/first/feed
       - supply stem: cost <- once batches/first/feed"
     `);
+  });
+
+  test('what is written as a word is told where it changes the work', () => {
+    const words: readonly (readonly [string, string])[] = [
+      ['cress: { container', 'cress: { crop: cress, container'],
+      ['inside: { box', 'opaque: false\n    inside: { box'],
+      ['volume: 22 L', 'volume: 22 L, mix-in: tub'],
+      ['  syringe:', '  tub: { holds: 30 L }\n  pipette: { smallest: 0.5 mL, largest: 10 mL }\n  syringe:'],
+    ];
+    const more = snapshot(...words).plan;
+    const other = snapshot(
+      ...words,
+      ['crop: cress', 'crop: mint'],
+      ['opaque: false', 'opaque: true'],
+      ['mix-in: tub', 'mix-in: vat'],
+      ['tub: { holds', 'vat: { holds'],
+      ['pipette', 'dropper'],
+      ['target: leafy', 'target: herbs'],
+      ['leafy:', 'herbs:'],
+      ['brook', 'tap'],
+      ['down', 'acid'],
+    ).plan;
+    const { changes } = changesBetween(more, other);
+    const told = changes.flatMap(({ fact, before, after }) =>
+      before?.kind === 'text' && after?.kind === 'text'
+        ? [`${fact.group} ${fact.name}: ${fact.what}: ${before.text} -> ${after.text}`]
+        : [],
+    );
+    expect(told.join('\n')).toMatchInlineSnapshot(`
+      "batch first: water: brook -> tap
+      batch first: mixed in: tub -> vat
+      planting cress: crop: cress -> mint
+      planting cress: leaf aims at: leafy -> herbs
+      container crate: lets light in: yes -> no"
+    `);
+    expect(changes.find(({ fact }) => fact.what === 'measuring of stem')).toMatchObject({
+      before: { measured: { with: [{ tool: 'pipette' }, { tool: 'pipette' }] } },
+      after: { measured: { with: [{ tool: 'dropper' }, { tool: 'dropper' }] } },
+    });
+  });
+
+  test('feeds in another order are poured in another order', () => {
+    const two = (feed: string) =>
+      snapshot(['feeds:', 'feeds:\n  leaf: { label: 1 mL/L }'], ['feed: { stem: label }', `feed: { ${feed} }`]).plan;
+    const { changes } = changesBetween(two('stem: label, leaf: label'), two('leaf: label, stem: label'));
+    expect(changes).toMatchObject([
+      { fact: { what: 'order of feeds' }, before: { text: 'stem, leaf' }, after: { text: 'leaf, stem' } },
+    ]);
+  });
+
+  test('a stage without a day is fed by another batch all the same', () => {
+    const undated = (batch: string) => snapshot(['start: 2027-02-01\n', ''], ['batch: first', `batch: ${batch}`]).plan;
+    const { changes } = changesBetween(undated('first'), undated('second'));
+    expect(changes.find(({ fact }) => fact.what === 'leaf is fed')).toMatchObject({
+      before: { text: 'first' },
+      after: { text: 'second' },
+      because: [{ path: ['stages', 'leaf', 'batch'] }],
+    });
+  });
+
+  test('a batch that serves no fill any more has nothing left of them, because of the stage', () => {
+    const { changes } = changesBetween(plain.plan, snapshot(['batch: first', 'batch: second']).plan);
+    expect(changes.find(({ fact }) => fact.what === 'left after its fills')).toMatchObject({
+      after: undefined,
+      because: [{ path: ['stages', 'leaf', 'batch'] }],
+    });
   });
 
   test('a price', () => {

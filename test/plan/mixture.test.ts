@@ -1,6 +1,7 @@
 // A batch as mixed and after standing in air.
 
 import { expect, test } from 'vitest';
+import { accountOf } from '../../server/plan/figure.ts';
 import { recipe } from '../recipe.ts';
 import { known, shown, workedOut } from './worked-out.ts';
 
@@ -73,7 +74,7 @@ test('the ions that a label does not name are carried as a charge of their own, 
       only: { water: rain, volume: 10 L, feed: { potash: 1 g/L } }
   `);
   const { pH } = mixture('only').predicted;
-  const account = pH.kind === 'known' && pH.by.kind === 'step' ? pH.by.account : [];
+  const account = pH.kind === 'known' && pH.by.kind === 'step' ? accountOf(pH.by) : [];
   const unnamed = account.find(({ what }) => what === 'ions that the labels do not name, by their charge');
   // 0.12 × 1000 mg/L ÷ 94.196 × 2 of potassium needs as much of something negative.
   expect(unnamed?.value).toBeCloseTo(-2.548, 2);

@@ -7,7 +7,7 @@ import { Workspace } from '../../server/workspace/workspace.ts';
 
 const solves = vi.hoisted(() => ({ count: 0 }));
 
-vi.mock(import('../../server/chemistry/speciate.ts'), async original => {
+vi.mock(import('../../server/chemistry/pool.ts'), async original => {
   const real = await original();
   return {
     ...real,
@@ -85,4 +85,47 @@ test('an edit of one batch leaves the other as it is', () => {
   const both = solvesAfter('salt: { formula: KNO3 }', 'salt: { formula: NaNO3 }');
   expect(one).toBeGreaterThan(0);
   expect(both).toBeGreaterThanOrEqual(2 * one);
+});
+
+/** Solutions that are filled for the findings of a recipe with so many batches like this one, of whose solutions nothing is to be said. */
+function solvesOfChecking(batches: number, of: string): number {
+  const listed = Array.from({ length: batches }, (_, index) => `  tub-${index}: ${of}\n`).join('');
+  const workspace = new Workspace();
+  const head = text.slice(0, text.indexOf('batches:')).replace('pH: 5.5..6.5', 'pH: 5.5..8.5, pH-aim: 6');
+  workspace.open(uri, `${head}batches:\n${listed}`);
+  expect(workspace.snapshot(uri)?.findings.map(({ finding }) => finding.code)).toEqual(['acid-hazard']);
+  return solves.count;
+}
+
+const mixed = 'water: mains, volume: 10 L, target: leafy, feed: { salt: 1 g/L }';
+
+test.each([
+  // As mixed and at 25 °C for its EC.
+  ['as mixed', `{ ${mixed} }`, 2],
+  // Beside these the amount, which gives the solution that it makes, and the side of the band's end on which that stands in air.
+  ['adjusted', `{ ${mixed}, adjust: { with: down } }`, 4],
+  // Anchored to the last measured pH only, and nothing that was predicted or is learned.
+  [
+    'after readings',
+    `{ ${mixed}, adjust: { with: down }, readings: [{ pH: 7.2 }, { add: { down: 2 mL }, pH: 6.6 }] }`,
+    5,
+  ],
+])('checking a batch %s solves no more than its findings rest on', (_, of, most) => {
+  const one = solvesOfChecking(1, of);
+  solves.count = 0;
+  expect(solvesOfChecking(2, of) - one).toBeLessThanOrEqual(most);
+});
+
+test('batches of one temperature share the solution of their water', () => {
+  const cold = (temperature: number) => `{ ${mixed.replace('mains', 'spring')}, temperature: ${temperature} °C }`;
+  const waters = '  spring: { pH: 7.2, alkalinity: 90 mg/L CaCO3 }\n';
+  const solved = (first: number, second: number): number => {
+    solves.count = 0;
+    const workspace = new Workspace();
+    const head = text.slice(0, text.indexOf('batches:')).replace('feeds:', `${waters}feeds:`);
+    workspace.open(uri, `${head}batches:\n  one: ${cold(first)}\n  two: ${cold(second)}\n`);
+    expect(workspace.snapshot(uri)?.findings).toBeDefined();
+    return solves.count;
+  };
+  expect(solved(17, 17)).toBe(solved(17, 18) - 1);
 });

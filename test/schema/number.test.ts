@@ -72,3 +72,16 @@ test('numbers are written without exponents or noise', () => {
     '-0.6',
   ]);
 });
+
+test('the numbers that are read at once are read the same the long way', () => {
+  const long = (text: string) => readNumber(` ${text}`);
+  for (const number of ['0', '7.2', '12', '0.50', '007', '999999999999999', '0.123456789012345']) {
+    for (const rest of ['', ' mL', ' %', ' °C', ' µg', ' of label', ' e3', ' to 6']) {
+      const read = readNumber(`${number}${rest}`);
+      const asLong = long(`${number}${rest}`);
+      if (read.kind !== 'read' || asLong.kind !== 'read') throw new Error(number + rest);
+      expect(read.value).toBe(asLong.value);
+      expect(read.slice).toEqual({ from: asLong.slice.from - 1, to: asLong.slice.to - 1 });
+    }
+  }
+});

@@ -9,9 +9,9 @@ import { isForecast, plantingSeasonOf, seasonOf } from '../../server/plan/season
 import { stateOf } from '../../server/plan/state.ts';
 import { strengthOf } from '../../server/plan/strength.ts';
 import { planWater } from '../../server/plan/water.ts';
-import { amountText } from '../../server/words/amount.ts';
-import { explain, explanationText, pathText, sourcesText, whereText } from '../../server/words/figure.ts';
+import { explain, explanationText, knownText, pathText, sourcesText, whereText } from '../../server/words/figure.ts';
 import { checkFigure, figureAt, isFigure } from '../check-figure.ts';
+import { membersOf } from '../members-of.ts';
 import { recipe } from '../recipe.ts';
 
 const bench = recipe`
@@ -148,7 +148,7 @@ function onlyItsOwnNumbers(figure: Known): void {
   const explained = explain(figure, 'metric');
   if (by.kind !== 'step' || explained.kind === 'unknown') throw new Error('no step');
   const amounts = [figure, ...inputsOf(by)].flatMap(input =>
-    input.kind === 'known' ? [amountText(input.quantity, 'metric')] : [],
+    input.kind === 'known' ? [knownText(input, 'metric')] : [],
   );
   for (const { amount } of explained.inputs) expect(amounts).toContain(amount);
   const constants = by.formula.statement.match(/\d+(?:\.\d+)?/gu) ?? [];
@@ -169,6 +169,5 @@ function* computedIn(value: unknown, seen = new Set<unknown>()): Generator<Known
     for (const input of inputsOf(value.by)) yield* computedIn(input, seen);
     return;
   }
-  const members = value instanceof Map ? [...value.values()] : Object.values(value);
-  for (const member of members) yield* computedIn(member, seen);
+  for (const member of membersOf(value)) yield* computedIn(member, seen);
 }

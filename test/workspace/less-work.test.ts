@@ -1,6 +1,7 @@
 import { expect, test, vi } from 'vitest';
 import * as figures from '../../server/plan/figure.ts';
 import * as readings from '../../server/recipe/read.ts';
+import { planJson } from '../../server/reports/plan-json.ts';
 import type { Snapshot } from '../../server/workspace/snapshot.ts';
 import { Workspace } from '../../server/workspace/workspace.ts';
 import { makeRecipe } from '../bench/make-recipe.ts';
@@ -69,6 +70,43 @@ test('a digit in a feed has the batches worked out that it goes into', () => {
   const users = [...recipe.sections.batches].flatMap(([name, { feed }]) => (feed?.has('feed-1') ? [name] : []));
   expect(changed(before.plan.batches, plan.batches)).toEqual(users);
 });
+
+test('a batch aims at what the stage aims at that it feeds, after an edit too', () => {
+  const { look, put } = held(1000);
+  const aim = () => look().plan.batches.get('mix-1')?.needs.target?.name;
+  expect(aim()).toMatch(/^band-/);
+  put('target: band-', '99');
+  expect(aim()).toBeUndefined();
+});
+
+test.each([
+  ['a water', 'water: rain', '  rain: { pH: 6.5, EC: 0.'],
+  ['a batch', 'batch: spare', '  hard: { pH: 7.5, alkalinity: 20 mg/L CaCO3, ions: { Ca: '],
+])('%s that only a top-up names changes what is foreseen', (_, from, behind) => {
+  const text = `${makeRecipe(120)
+    .replace(
+      'waters:\n',
+      'waters:\n  rain: { pH: 6.5, EC: 0.3 mS/cm }\n  hard: { pH: 7.5, alkalinity: 20 mg/L CaCO3, ions: { Ca: 9 mg/L } }\n',
+    )
+    .replace(
+      'batches:\n',
+      'batches:\n  spare: { water: hard, volume: 10 L }\n',
+    )}  - { on: 2027-03-05, planting: row-1, top-up: { ${from}, volume: 500 mL } }\n`;
+  const held = new Workspace();
+  held.open(uri, text);
+  const before = foreseen(held);
+  const at = text.indexOf(behind) + behind.length;
+  held.change(uri, [{ from: at, to: at, text: '9' }]);
+  const anew = new Workspace();
+  anew.open(uri, text.replace(behind, `${behind}9`));
+  expect(foreseen(held)).toEqual(foreseen(anew));
+  expect(foreseen(held)).not.toEqual(before);
+});
+
+function foreseen(workspace: Workspace): unknown {
+  const snapshot = workspace.snapshot(uri);
+  return snapshot && planJson(snapshot, file => file).plantings;
+}
 
 test('only the entry that is typed in is read again, however long the file is', () => {
   const reads = vi.spyOn(readings, 'read');
