@@ -10,6 +10,7 @@ import { findingPage, findingsIndex } from './generate/finding-pages.ts';
 import { formatPage } from './generate/format-page.ts';
 import { formulasPage } from './generate/formulas-page.ts';
 import { grammarText } from './generate/grammar.ts';
+import { jsonPage } from './generate/json-page.ts';
 import { jsonSchemaText } from './generate/json-schema.ts';
 import { withSettings } from './generate/settings.ts';
 import { sourcesPage } from './generate/sources-page.ts';
@@ -29,6 +30,7 @@ export function generated(root: string): ReadonlyMap<string, string> {
     ['client/language/grow-recipe.tmLanguage.json', grammarText()],
     ['schema/grow-recipe.schema.json', jsonSchemaText()],
     ['schema/reference/format.md', formatPage()],
+    ['schema/reference/json.md', jsonPage()],
     ['schema/reference/units.md', unitsPage()],
     ['schema/reference/formulas.md', formulasPage()],
     ['schema/reference/sources.md', sourcesPage()],

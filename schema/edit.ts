@@ -15,7 +15,9 @@ export type Edit =
       readonly text: string;
       readonly first?: boolean;
     }
-  /** Adds an item to the list at a path, after its last item. The list is made when the key is missing. */
-  | { readonly kind: 'append'; readonly to: Path; readonly text: string }
+  /**
+   * Adds an item to the list at a path, after its last item, or before the item of a number. The list is made when the key is missing.
+   */
+  | { readonly kind: 'append'; readonly to: Path; readonly text: string; readonly before?: number }
   /** Takes out the pair or item at a path with its line. `nth` tells equal keys apart. */
   | { readonly kind: 'remove'; readonly path: Path; readonly nth?: number };

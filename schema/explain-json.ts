@@ -1,23 +1,19 @@
 // What `explain FILE PATH --format json` prints, version 1: one number with all that led to it, as a tree down to what is written.
 
 import * as z from 'zod/mini';
+import { keyPath, said, text } from './json-words.ts';
 
-export const explainJsonVersion = 1;
-
-const text = z.string();
 const place = z.object({
   file: text,
-  path: z.array(z.union([text, z.int()])),
-  /** Counted from 0; null stands for a file that is not there. */
-  line: z.nullable(z.int()),
+  path: keyPath(),
+  line: said(z.nullable(z.int()), 'counted from 0; null stands for a file that is not there'),
 });
 
-/** A number on the way. `value` counts in `unit`, `amount` is the same as a reader reads it. */
+/** A number on the way. */
 const known = {
-  /** What the formula above calls it; empty for the number that was asked for. */
-  name: text,
-  amount: text,
-  value: z.number(),
+  name: said(z.string(), 'what the formula above calls it; empty for the number that was asked for'),
+  amount: said(z.string(), 'as a reader reads it'),
+  value: said(z.number(), 'counted in `unit`'),
   unit: text,
 };
 
@@ -53,26 +49,25 @@ const node: z.ZodMiniType<ExplainNode> = z.discriminatedUnion('kind', [
     kind: z.literal('computed'),
     ...known,
     says: text,
-    /** The formula with the numbers in place. */
-    statement: text,
+    statement: said(z.string(), 'the formula with the numbers in place'),
     source: text,
-    /** What the computing reports of its inner work. */
-    account: z.array(z.object({ what: text, amount: text })),
-    /** True where the same number stands further up with its inputs, which are then not said again. */
-    again: z.boolean(),
-    inputs: z.array(z.lazy(() => node)),
+    account: said(z.array(z.object({ what: text, amount: text })), 'what the computing reports of its inner work'),
+    again: said(
+      z.boolean(),
+      'true where the same number stands further up with its inputs, which are then not said again',
+    ),
+    inputs: said(z.array(z.lazy(() => node)), 'numbers like this one'),
   }),
   gap,
 ]);
 
 export const explainJson = z.object({
-  formatVersion: z.literal(explainJsonVersion),
+  formatVersion: z.literal(1),
   file: text,
   path: text,
   number: node,
   sources: z.array(text),
-  /** What to mind, where the number is an amount of acid or base. */
-  cautions: z.array(text),
+  cautions: said(z.array(text), 'what to mind, where the number is an amount of acid or base'),
 });
 
 export type ExplainJson = z.infer<typeof explainJson>;

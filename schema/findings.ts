@@ -93,9 +93,9 @@ export const findings = {
     from: 'syntax',
     title: 'The file is too large to read',
     what: ({ limit }) =>
-      `The file is longer than the ${grouped(limit)} letters that Tidemark reads, so nothing in it is computed.`,
-    why: 'Work at each key press must stay short; a recipe of this size is most often another kind of file.',
-    fix: 'Split the recipe in files and borrow from them by `use`.',
+      `The file is longer than the ${grouped(limit)} characters that Tidemark reads, so nothing in it is computed.`,
+    why: 'Answers at each key press would have to wait, and a file of this size is most often no recipe.',
+    fix: 'Split the recipe into files, and borrow from them by `use`.',
     sources: ['tidemark-design'],
   }),
   'not-yaml': row<object>({
@@ -478,10 +478,10 @@ export const findings = {
     from: 'check',
     title: 'An acid and a base in one bottle',
     what: ({ adjuster }) => `\`${adjuster}\` is said to hold an acid and a base at once.`,
-    why: 'In one bottle the two would spend each other, with heat, so it moves the pH by nobody knows how much.',
+    why: 'In one bottle the two would spend each other, with heat, so nobody knows by how much it moves the pH.',
     fix: 'Keep the one that is in the bottle, and give the other an adjuster of its own.',
     sources: ['common-practice'],
-    caution: 'Never pour an acid and a base together: the mixture boils and spatters.',
+    caution: 'Never pour an acid and a base together: the mixture can boil and spatter.',
   }),
   'aim-out-of-band': row<{ aim: number; target: string; low: number; high: number }>({
     severity: 'warning',
@@ -498,7 +498,7 @@ export const findings = {
     from: 'check',
     title: 'A planting that begins without a batch',
     what: ({ planting, stage }) => `\`${planting}\` begins with \`${stage}\`, which names no batch.`,
-    why: 'What the containers are filled with is not known, so no batch is counted on to cover them.',
+    why: 'What the containers are filled with is not known, so no batch is checked to be large enough for them.',
     fix: 'Name a batch under the stage. A later stage without one goes on with the solution before it.',
     sources: ['tidemark-design'],
   }),
@@ -526,7 +526,7 @@ export const findings = {
     from: 'check',
     title: 'Measured before the planting began',
     what: ({ date, planting, start }) =>
-      `This was measured on ${date}, and \`${planting}\` goes over its containers on ${start}.`,
+      `This was measured on ${date}, and \`${planting}\` is set over its solution on ${start}.`,
     why: 'Before that day there is no solution of this planting to measure, so the entry is about another, or a date is wrong.',
     fix: 'Correct the date, or name the batch that was measured.',
     sources: ['tidemark-design'],
@@ -553,11 +553,11 @@ export const findings = {
       `\`${adjuster}\` is ${show.amount(share)} ${substance}. ${statements
         .map(({ code, says }) => `${says.replace(/\.$/, '')} (${code}).`)
         .join(' ')}`,
-    why: 'At this strength the law on labels has these hazard statements printed on the bottle.',
-    fix: 'Wear gloves and eye protection, give acid to water and never the other way, and follow the label and the safety data sheet.',
+    why: 'At this strength the European rules for labels (CLP) ask for these hazard statements on the bottle.',
+    fix: 'Wear gloves and eye protection, pour it into water and never water into it, and follow the label and the safety data sheet.',
     sources: ['clp-annex-vi'],
     caution:
-      'Gloves and eye protection. Acid into water, never the other way. Never mix with a chlorine product. Keep away from children and food.',
+      'Gloves and eye protection. Acid or base into water, never the other way. Never mix with a chlorine product. Keep away from children and food.',
   }),
   'ph-out-of-band': row<{
     batch: string;
@@ -671,10 +671,10 @@ export const findings = {
     title: 'The adjusted pH does not hold',
     what: ({ batch, now, inAir, low, high }) =>
       `\`${batch}\` is adjusted to pH ${now}, and stands at about ${inAir} once its CO2 is in balance with air; the band is ${low}..${high}.`,
-    why: 'Acid turns the alkalinity of tap water into CO2. As that leaves, within hours when stirred or days when still, pH climbs.',
+    why: 'Acid turns the alkalinity of tap water into CO2; as that leaves, within hours when stirred or days when still, pH climbs. Soft water that was lifted with a base takes up CO2, and its pH falls.',
     fix: 'Let the batch stand or aerate it, measure again, and adjust a second time.',
     sources: ['plummer-busenberg-1982'],
-    caution: 'Acids burn: do not overshoot on purpose to make up for the drift.',
+    caution: 'Acids and bases burn: do not overshoot on purpose to make up for the drift.',
   }),
   'adjuster-wrong-way': row<{
     adjuster: string;
@@ -711,7 +711,7 @@ export const findings = {
     from: 'check',
     title: 'No water has this pH and alkalinity together',
     what: ({ water, reason }) => `\`${water}\` cannot be: ${reason}.`,
-    why: 'Alkalinity, pH and CO2 hang together; where they contradict each other no dose of acid can be computed.',
+    why: 'Alkalinity, pH and dissolved CO2 follow from each other; where they contradict each other no dose of acid can be computed.',
     fix: 'Measure both again, and mind the unit of the alkalinity.',
     sources: ['standard-methods-2320'],
   }),
@@ -721,7 +721,7 @@ export const findings = {
     title: 'A temperature at which nothing is computed',
     what: ({ temperature, low, high }, show) =>
       `At ${show.amount(temperature)} no pH or EC is computed; constants are used from ${show.amount(low)} to ${show.amount(high)}.`,
-    why: 'Below that roots stop and water freezes, above it roots die; a number would only look right.',
+    why: 'Colder, roots stand still; warmer, they die. The constants end there, and a number beyond them would only look right.',
     fix: 'Correct the temperature, and mind its unit.',
     sources: ['tidemark-design'],
   }),
@@ -731,7 +731,7 @@ export const findings = {
     title: 'Nitrogen without its forms',
     what: ({ feed, share }, show) =>
       `${show.amount(share)} of \`${feed}\` is nitrogen of no stated form; it is counted as nitrate.`,
-    why: 'Nitrate conducts and takes up acid, ammonium gives it off, urea does neither: the predicted pH and EC are estimates.',
+    why: 'Nitrate and ammonium are ions and conduct, urea is none; and plants raise the pH with nitrate and lower it with ammonium. So the predicted pH and EC are estimates.',
     fix: 'Copy the forms from the label to `nitrogen`.',
     sources: ['aapfco-labels'],
   }),
@@ -783,7 +783,7 @@ export const findings = {
     from: 'check',
     title: 'A container too small for its crop',
     what: ({ planting, crop, given, low, high }, show) =>
-      `A container of \`${planting}\` gets ${show.amount(given)}, and its ${crop} drinks ${show.amount(low)} to ${show.amount(high)} in that time, by what is published.`,
+      `A container of \`${planting}\` gets ${show.amount(given)}, and its ${crop} drinks ${show.amount(low)} to ${show.amount(high)} until its harvest, by what is published.`,
     why: 'A crop that grows as it should empties such a container before its harvest, whatever use is written.',
     fix: 'Take a larger container or fewer plants, plan top-ups, or measure levels: they show the use.',
     sources: ['kratky-2010', 'kratky-2005-tomato', 'dwc-tomato-2021'],
@@ -848,7 +848,7 @@ export const findings = {
     fix: 'Bring it back in small steps, each followed by a measurement, and write the new reading in the log.',
     sources: ['common-practice', 'usgs-phreeqc-database'],
     caution:
-      'Acids and bases burn: wear gloves and eye protection, dilute the adjuster in water first (acid into water, never the other way), pour it past the roots, and follow its label.',
+      'Acids and bases burn: wear gloves and eye protection, dilute the adjuster in water first (acid into water, never the other way), pour it away from the roots, and follow its label.',
   }),
   'log-ec-out-of-band': row<{
     about: string;

@@ -11,7 +11,7 @@ const foundBy = {
   syntax: 'the syntax of the file',
   reading: 'reading its values',
   use: 'following `use`',
-  check: 'a check of what they mean',
+  check: 'checking what its values mean',
 } as const;
 
 /** The text of schema/reference/findings/README.md. */

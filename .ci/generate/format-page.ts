@@ -6,7 +6,7 @@ import { dimensions } from '../../schema/dimensions.ts';
 import { type Words, words } from '../../schema/field.ts';
 import { recipe } from '../../schema/recipe.ts';
 import { sectionNames } from '../../schema/section-names.ts';
-import { isDef, isNeeded, keysOf, schemaAt, unwrapped } from '../../server/recipe/read.ts';
+import { isDef, isNeeded, keysOf, schemaAt, unwrapped } from '../../server/recipe/form.ts';
 import { anchor, code, generatedNote, page, table } from './markdown.ts';
 
 type Schema = z.core.$ZodType;

@@ -5,7 +5,7 @@ import { parse } from 'yaml';
 import * as z from 'zod/mini';
 import { words } from '../../schema/field.ts';
 import { recipe } from '../../schema/recipe.ts';
-import { isDef, unwrapped } from '../../server/recipe/read.ts';
+import { isDef, unwrapped } from '../../server/recipe/form.ts';
 
 type Json = z.core.JSONSchema.BaseSchema;
 

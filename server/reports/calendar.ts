@@ -4,6 +4,7 @@ import type { Day } from '../../schema/date.ts';
 import { seasonOf } from '../plan/season.ts';
 import type { Task } from '../plan/timeline.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
+import { hash } from './findings/fingerprint.ts';
 import { takenText } from './task-text.ts';
 
 export interface Calendar {
@@ -22,14 +23,15 @@ export interface CalendarEvent {
 }
 
 /**
- * Every task as an event. `file` is the recipe's file name, from which the events have their identity: a UID is made of it, what
- * the task is about, its kind, and its number among those of that kind, and of no date. When a date of the plan moves, the event
- * of a calendar moves with it in place of standing there twice.
+ * Every task as an event. A UID is made of `home`, where the recipe lies wherever it is called from, what the task is about, its kind,
+ * and its number among those of that kind, and of no date: when a date of the plan moves, the event of a calendar moves with it in
+ * place of standing there twice. `file` is how a reader would name the recipe.
  */
-export function calendar(snapshot: Snapshot, file: string): Calendar {
+export function calendar(snapshot: Snapshot, file: string, home: string): Calendar {
   const seen = new Map<string, number>();
   const events = seasonOf(snapshot.plan).tasks.map((task): CalendarEvent => {
-    const key = `${encodeURIComponent(file)}/${encodeURIComponent(task.about)}/${task.kind}`;
+    // Whoever gets the calendar need not know the folders of who made it.
+    const key = `${hash(home)}/${encodeURIComponent(task.about)}/${task.kind}`;
     const ordinal = (seen.get(key) ?? 0) + 1;
     seen.set(key, ordinal);
     return {

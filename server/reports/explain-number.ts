@@ -1,6 +1,6 @@
 // One number of a recipe walked back to its sources: which number a path means, and its tree for programs.
 
-import { type ExplainJson, type ExplainNode, explainJsonVersion } from '../../schema/explain-json.ts';
+import type { ExplainJson, ExplainNode } from '../../schema/explain-json.ts';
 import { nearest } from '../../schema/nearest.ts';
 import { cautionsFor } from '../words/cautions.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
@@ -63,7 +63,7 @@ export function explainJson(snapshot: Snapshot, number: ExplainedNumber, nameFil
   const tree = treeOf(number.figure(), snapshot.recipe.show, placesIn(snapshot, nameFile));
   const cautions = number.adjuster === undefined ? undefined : cautionsFor(number.adjuster.value);
   return {
-    formatVersion: explainJsonVersion,
+    formatVersion: 1,
     file: nameFile(snapshot.uri),
     path: number.path,
     number: tree,

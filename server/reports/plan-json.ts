@@ -1,7 +1,7 @@
 // The whole plan for programs, version 1 of its JSON: the table of contents of `plan-json/`.
 
 import { formatDate } from '../../schema/date.ts';
-import { type PlanJson, planJsonVersion } from '../../schema/plan-json.ts';
+import type { PlanJson } from '../../schema/plan-json.ts';
 import { type Season, seasonOf } from '../plan/season.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
 import { findingJson } from './findings/json.ts';
@@ -17,7 +17,7 @@ export function planJson(snapshot: Snapshot, nameFile: NameFile): PlanJson {
   const season = seasonOf(plan);
   const file = nameFile(snapshot.uri);
   return {
-    formatVersion: planJsonVersion,
+    formatVersion: 1,
     file,
     title: recipe.title ?? null,
     batches: objectOf(plan.batches, (name, batch) => batchJson(name, batch, gaps)),

@@ -1,6 +1,6 @@
 // Source waters for programs: each as a solution, how well its report adds up, and the elements it brings.
 
-import { planJsonVersion, type WaterJson } from '../../schema/plan-json.ts';
+import type { WaterJson } from '../../schema/plan-json.ts';
 import { elementsOfWater } from '../plan/elements.ts';
 import { ionGapOf } from '../plan/ion-gap.ts';
 import { nitrogenOfWater } from '../plan/nitrogen.ts';
@@ -19,7 +19,7 @@ export function waterJson(snapshot: Snapshot, nameFile: NameFile, name?: string)
   const seen = watersOf(snapshot, name);
   if (seen === undefined) return undefined;
   return {
-    formatVersion: planJsonVersion,
+    formatVersion: 1,
     file: nameFile(snapshot.uri),
     waters: Object.fromEntries(seen.map(water => [water.name, oneWater(water)])),
   };

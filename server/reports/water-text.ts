@@ -1,6 +1,5 @@
 // Source waters as text: each as drawn and after standing in air, how well its report adds up, and the elements it brings.
 
-import { unitOf } from '../../schema/find-unit.ts';
 import { elementsOfWater } from '../plan/elements.ts';
 import { numberOf } from '../plan/figure.ts';
 import { ionGapOf } from '../plan/ion-gap.ts';
@@ -8,7 +7,7 @@ import { statedOf } from '../plan/stated-water.ts';
 import { planWater, type WaterPlan } from '../plan/water.ts';
 import type { Water } from '../recipe/seen.ts';
 import type { Sourced } from '../recipe/use.ts';
-import { amountIn, amountText, type Reader } from '../words/amount.ts';
+import { amountText, type Reader } from '../words/amount.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
 import { block, figureText, type Lines, missingText, row } from './plan-text/rows.ts';
 import { cloudLines, driftLines } from './plan-text/solution.ts';
@@ -50,9 +49,9 @@ function unsolvedLines(plan: WaterPlan, reader: Reader): Lines {
 function solvedLines(plan: WaterPlan, reader: Reader): Lines {
   const { figures, inAir, carbon } = plan;
   const { alkalinity } = figures;
-  const asCaCO3 = alkalinity.kind === 'known' ? `, ${amountIn(alkalinity.quantity, unitOf('mg/L CaCO3'))}` : '';
+  const inCharges = alkalinity.kind === 'known' ? `, ${amountText(alkalinity.quantity, reader)}` : '';
   return [
-    row('alkalinity', `${figureText(alkalinity, reader)}${asCaCO3}`),
+    row('alkalinity', `${figureText(alkalinity, reader)}${inCharges}`),
     ...block('as drawn', [
       row('pH', figureText(figures.pH, reader), 2),
       row('pH in air', figureText(inAir.pH, reader), 2),

@@ -25,6 +25,13 @@ export function amountIn<D extends Dimension>(quantity: Quantity<D>, unit: Unit<
   return joined(rounded(convert(quantity, unit), step), step);
 }
 
+/** An alkalinity as water reports and test kits give it everywhere: `70 mg/L CaCO3`. Other charges go by their milliequivalents. */
+export function alkalinityText(alkalinity: Quantity<'charge-per-volume'>): string {
+  return amountIn(alkalinity, asCaCO3);
+}
+
+const asCaCO3 = unitOf('mg/L CaCO3');
+
 /** How many of a unit a quantity is, without the unit: for tables and lists that name it once. */
 export function countIn<D extends Dimension>(quantity: Quantity<D>, unit: Unit<NoInfer<D>>): string {
   const isSolute = unit.symbol === 'mg/L';

@@ -5,8 +5,8 @@ import { findUnit } from '../../schema/find-unit.ts';
 import type { Path, Place } from '../../schema/place.ts';
 import { fromUnit } from '../../schema/quantity.ts';
 import { type SourceKey, sources } from '../../schema/sources.ts';
-import { type AccountLine, type Figure, inputsOf, type Known, type Step, stepsOf } from '../plan/figure.ts';
-import { amountText, type Reader } from './amount.ts';
+import { type AccountLine, accountOf, type Figure, inputsOf, type Known, type Step, stepsOf } from '../plan/figure.ts';
+import { alkalinityText, amountText, type Reader } from './amount.ts';
 
 export type Explanation =
   | {
@@ -36,7 +36,7 @@ export interface InputLine {
 /** One level of a figure's derivation. */
 export function explain(figure: Figure, reader: Reader): Explanation {
   if (figure.kind === 'unknown') return { kind: 'unknown', wants: figure.wants };
-  const amount = amountText(figure.quantity, reader);
+  const amount = knownText(figure, reader);
   const { by } = figure;
   if (by.kind === 'given') return { kind: 'known', amount, says: whereText(by.at), inputs: [], account: [] };
   if (by.kind === 'assumed') {
@@ -46,10 +46,10 @@ export function explain(figure: Figure, reader: Reader): Explanation {
   return {
     kind: 'known',
     amount,
-    says: by.formula.says,
+    says: by.formula.saysOf(by.context),
     statement: statementText(by, amount, reader),
     inputs: linesOf(by, reader),
-    account: by.account.map(line => ({ what: line.what, amount: accountAmount(line, reader) })),
+    account: accountOf(by).map(line => ({ what: line.what, amount: accountAmount(line, reader) })),
     source: sources[by.formula.source].title,
   };
 }
@@ -83,7 +83,21 @@ function sourcesOf(step: Step): readonly SourceKey[] {
 
 /** A figure's amount, or `?` where it is not known. */
 export function figureText(figure: Figure, reader: Reader): string {
-  return figure.kind === 'known' ? amountText(figure.quantity, reader) : '?';
+  return figure.kind === 'known' ? knownText(figure, reader) : '?';
+}
+
+/** The amount of a figure, in the unit that its kind of number goes by. */
+export function knownText({ quantity, by }: Known, reader: Reader): string {
+  const isAlkalinity = quantity.dimension === 'charge-per-volume' && nameOf(by) === 'alkalinity';
+  return isAlkalinity
+    ? alkalinityText({ dimension: 'charge-per-volume', value: quantity.value })
+    : amountText(quantity, reader);
+}
+
+/** What a number is called: by the key that it is written under, or on the left side of its formula. */
+function nameOf(by: Known['by']): string | undefined {
+  if (by.kind === 'given') return String(by.at.path.at(-1));
+  return by.kind === 'step' ? /^[^=]+(?= = )/u.exec(by.formula.statement)?.[0] : undefined;
 }
 
 /** What is missing for a figure to be known: `Not known: the density of green (feeds › green › density).` */
@@ -116,10 +130,11 @@ function linesOf(step: Step, reader: Reader): readonly InputLine[] {
   });
 }
 
-function lineOf(name: string, { quantity, by }: Known, reader: Reader): InputLine {
-  const amount = amountText(quantity, reader);
+function lineOf(name: string, figure: Known, reader: Reader): InputLine {
+  const { by } = figure;
+  const amount = knownText(figure, reader);
   if (by.kind === 'given') return { name, amount, at: by.at };
-  return { name, amount, says: by.kind === 'assumed' ? `assumed: ${by.says}` : by.formula.says };
+  return { name, amount, says: by.kind === 'assumed' ? `assumed: ${by.says}` : by.formula.saysOf(by.context) };
 }
 
 /**
@@ -132,14 +147,12 @@ function statementText(step: Step, amount: string, reader: Reader): string {
   const inPlace = new Map<string, string>();
   for (const [name, input] of Object.entries(step.from)) {
     const figures = 'kind' in input ? [input] : input;
-    const amounts = figures.flatMap(({ kind, ...figure }) =>
-      kind === 'known' && 'quantity' in figure ? [amountText(figure.quantity, reader)] : [],
-    );
+    const amounts = figures.flatMap(figure => (figure.kind === 'known' ? [knownText(figure, reader)] : []));
     const word = spelled(name);
     if ('kind' in input) inPlace.set(word, amounts[0] ?? word);
     else inPlace.set(`sum of the ${word}`, amounts.length > 1 ? `(${amounts.join(' + ')})` : (amounts[0] ?? word));
   }
-  for (const line of step.account) inPlace.set(line.what, accountAmount(line, reader));
+  for (const line of accountOf(step)) inPlace.set(line.what, accountAmount(line, reader));
   const words = [...inPlace.keys()].sort((a, b) => b.length - a.length).map(escaped);
   const pattern = new RegExp(`(?<![\\p{L}-])(?:${words.join('|')})(?![\\p{L}-])`, 'gu');
   const right = statement.slice(gives.length).replace(pattern, word => inPlace.get(word) ?? word);

@@ -10,8 +10,8 @@ import { type MarkedRecipe, recipe } from '../recipe.ts';
 
 const stamp = dayOf(2027, 1, 5);
 
-function calendarText(snapshot: Snapshot, file: string): string {
-  return icalendarText(calendar(snapshot, file), stamp);
+function calendarText(snapshot: Snapshot, home: string): string {
+  return icalendarText(calendar(snapshot, 'greens.grow.yaml', home), stamp);
 }
 
 const season = (title = 'Stairwell greens', transplant = '2027-03-20', harvest = '35 d') => recipe`
@@ -50,7 +50,7 @@ function read(text: string): { readonly name: string; readonly events: readonly 
   return { name, events };
 }
 
-const eventsOf = (of: MarkedRecipe, file = 'greens.grow.yaml') => read(calendarText(of.snapshot(), file)).events;
+const eventsOf = (of: MarkedRecipe, home = 'greens.grow.yaml') => read(calendarText(of.snapshot(), home)).events;
 
 test('every task is an event of its whole day', () => {
   const greens = season();
@@ -75,8 +75,9 @@ test('a moved date keeps its identity: the event moves and is not doubled', () =
   expect([fill(before), fill(after)]).toEqual(['2027-03-20', '2027-03-27']);
 });
 
-test('no two events share an identity, and other files have others', () => {
-  const uids = [...eventsOf(season(), 'a.grow.yaml'), ...eventsOf(season(), 'b c.grow.yaml')].map(({ uid }) => uid);
+test('no two events share an identity, not even those of recipes of one name in two folders', () => {
+  const homes = ['garden/a.grow.yaml', 'garden/b c/a.grow.yaml'];
+  const uids = homes.flatMap(home => eventsOf(season(), home)).map(({ uid }) => uid);
   expect(new Set(uids).size).toBe(uids.length);
   expect(uids.every(uid => /^\S+@tidemark$/.test(uid))).toBe(true);
 });

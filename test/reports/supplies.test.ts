@@ -67,10 +67,12 @@ test('as JSON, by the contract', () => {
 test('every null number of the JSON is said to be unknown', () => {
   const { supplies, unknown } = suppliesJson(season.snapshot(), () => 'a.grow.yaml');
   expect(supplies.salt?.packages).toBeNull();
-  expect(unknown).toContainEqual({
-    key: ['supplies', 'salt', 'packages'],
-    wants: [expect.stringContaining('a package of salt')],
-  });
+  expect(unknown).toContainEqual(
+    expect.objectContaining({
+      key: ['supplies', 'salt', 'packages'],
+      wants: [expect.stringContaining('a package of salt')],
+    }),
+  );
 });
 
 test('a recipe that uses nothing says so', () => {

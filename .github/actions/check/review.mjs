@@ -25,6 +25,9 @@ const paths = (env.TIDEMARK_PATHS || '.')
   .map(path => path.trim())
   .filter(path => path !== '');
 
+// What a change does is told of one path; of several, of all that lies here.
+const scope = paths.length === 1 ? paths[0] : '.';
+
 // The annotations are the step's own output.
 const checked = tidemark(['check', '--format', 'github', ...options, '--', ...paths]);
 process.stdout.write(checked.stdout);
@@ -34,15 +37,10 @@ const findings = join(env.RUNNER_TEMP || tmpdir(), `tidemark-${process.pid}.sari
 writeFileSync(findings, tidemark(['check', '--format', 'sarif', ...options, '--', ...paths]).stdout);
 if (env.GITHUB_OUTPUT) appendFileSync(env.GITHUB_OUTPUT, `findings=${findings}\n`);
 
-const parts = [
-  tidemark(['check', '--format', 'markdown', ...options, '--', ...paths]).stdout ||
-    `${commentMark}\n**The recipes could not be checked.**\n`,
-  ...(base === undefined ? [] : [tidemark(['diff', '--format', 'markdown', base, '.']).stdout]),
-].filter(part => part !== '');
-if (env.GITHUB_STEP_SUMMARY) appendFileSync(env.GITHUB_STEP_SUMMARY, fitted(parts, mostOfSummary));
+if (env.GITHUB_STEP_SUMMARY) appendFileSync(env.GITHUB_STEP_SUMMARY, report(mostOfSummary));
 
 const number = event.pull_request?.number;
-if (number !== undefined && env.TIDEMARK_COMMENT !== 'false') await keepComment(number, fitted(parts, mostOfComment));
+if (number !== undefined && env.TIDEMARK_COMMENT !== 'false') await keepComment(number, report(mostOfComment));
 
 // Only what was found decides; a comment that could not be written does not.
 process.exitCode = checked.status ?? 2;
@@ -112,14 +110,23 @@ function isQuiet(body) {
   return /^\*\*Nothing found\*\*/m.test(body) && !body.includes('\n|');
 }
 
-/** The parts as far as they fit together; a part is never cut in the middle. */
-function fitted(all, most) {
-  let text = '';
-  for (const part of all) {
-    if (text.length + part.length > most) return `${text}\n_The rest is in the summary of the job._\n`;
-    text += text === '' ? part : `\n${part}`;
+/** What was found and what the change does, in at most so many characters: the findings leave half of them to the change. */
+function report(most) {
+  const found = findingsWithin(base === undefined ? most : most / 2);
+  if (base === undefined) return found;
+  const room = String(Math.min(most - found.length - 1, mostOfComment));
+  const does = tidemark(['diff', '--format', 'markdown', '--max-characters', room, base, scope]).stdout;
+  return does === '' ? found : `${found}\n${does}`;
+}
+
+/** Findings as Markdown: all of them, or as many as fit. */
+function findingsWithin(most) {
+  for (const max of [undefined, 100, 50, 20, 0]) {
+    const few = max === undefined ? [] : ['--max', String(max)];
+    const text = tidemark(['check', '--format', 'markdown', ...few, ...options, '--', ...paths]).stdout;
+    if (text !== '' && text.length <= most) return text;
   }
-  return text;
+  return `${commentMark}\n**The recipes could not be checked.**\n`;
 }
 
 function notice(text) {

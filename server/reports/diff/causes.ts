@@ -67,7 +67,7 @@ function writtenIn(snapshot: Snapshot, path: ChangedPlace['path']): string | und
   return text === '' || text.includes('\n') || text.length > longest ? undefined : text;
 }
 
-const longest = 60;
+const longest = 100;
 
 function isSection(key: string): key is SectionName {
   return Object.hasOwn(sectionNames, key);

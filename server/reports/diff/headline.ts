@@ -35,16 +35,12 @@ export function isChanged(review: Review): boolean {
   return changed + appear + change + disappear + added + removed + unread > 0;
 }
 
-/** `6 computed values change, 121 stay the same; 1 finding appears.` */
+/** `6 values change, 121 stay the same; 1 finding appears.` */
 export function headline(review: Review): string {
   const counts = countsOf(review);
-  const values =
-    counts.changed === 0
-      ? `No computed value changes${counts.unchanged === 0 ? '' : `, ${counts.unchanged} stay the same`}`
-      : `${counts.changed} computed ${counts.changed === 1 ? 'value changes' : 'values change'}, ${counts.unchanged} stay the same`;
   const findings = [
     clause(counts.appear, 'finding appears', 'findings appear'),
-    clause(counts.change, 'finding says otherwise', 'findings say otherwise'),
+    clause(counts.change, 'finding changes', 'findings change'),
     clause(counts.disappear, 'finding disappears', 'findings disappear'),
   ].filter(part => part !== '');
   const recipes = [
@@ -53,7 +49,15 @@ export function headline(review: Review): string {
     clause(counts.unread, 'recipe cannot be compared', 'recipes cannot be compared'),
     clause(review.untouched, 'recipe is untouched', 'recipes are untouched'),
   ].filter(part => part !== '');
-  return `${[values, findings.join(', '), recipes.join(', ')].filter(part => part !== '').join('; ')}.`;
+  return `${[valuesClause(review, counts), findings.join(', '), recipes.join(', ')].filter(part => part !== '').join('; ')}.`;
+}
+
+/** Recipes that are on one side only have no values that change. */
+function valuesClause({ files }: Review, { changed, unchanged }: Counts): string {
+  if (files.length > 0 && files.every(({ state }) => state !== 'compared')) return '';
+  const stay = unchanged === 0 ? '' : `, ${unchanged} stay${unchanged === 1 ? 's' : ''} the same`;
+  if (changed === 0) return `No value changes${stay}`;
+  return `${changed} ${changed === 1 ? 'value changes' : 'values change'}${stay}`;
 }
 
 function clause(count: number, one: string, many: string): string {

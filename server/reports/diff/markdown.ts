@@ -54,9 +54,7 @@ function fileParts(file: FileReview, room: number, isFolded: boolean): readonly 
   const { appear, change, disappear } = file.findings;
   const findings = [
     ...appear.map(one => `- appears: ${short(findingLine(one))}`),
-    ...change.map(
-      ({ before, after }) => `- says otherwise: ${short(findingLine(after))} (before: ${short(before.message)})`,
-    ),
+    ...change.map(({ before, after }) => `- changes: ${short(findingLine(after))} (before: ${short(before.message)})`),
     ...disappear.map(one => `- disappears: ${short(findingLine(one))}`),
   ];
   // Findings first: there are few, and they matter most.

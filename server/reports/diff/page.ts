@@ -28,12 +28,12 @@ function tablesOf(file: FileReview): readonly Block[] {
   const { appear, change, disappear } = file.findings;
   const findings = [
     ...appear.map(one => ['appears', findingLine(one)]),
-    ...change.map(({ before, after }) => ['says otherwise', `${findingLine(after)} (before: ${before.message})`]),
+    ...change.map(({ before, after }) => ['changes', `${findingLine(after)} (before: ${before.message})`]),
     ...disappear.map(one => ['disappears', findingLine(one)]),
   ];
   const right = { align: 'right' } as const;
   const values = table(
-    'Computed values that change',
+    'Values that change',
     [
       { name: 'Of' },
       { name: 'What' },

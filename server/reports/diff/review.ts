@@ -3,7 +3,7 @@
 
 import type { Rename } from '../../plan/change.ts';
 import { changesBetween } from '../../plan/change.ts';
-import type { Fact, FactGroup } from '../../plan/facts.ts';
+import type { Fact, FactGroup } from '../../plan/fact.ts';
 import { factsOf } from '../../plan/facts.ts';
 import type { ChangedPlace } from '../../plan/written.ts';
 import { textOf } from '../../syntax/document.ts';

@@ -6,8 +6,9 @@ import { dimensions } from '../../../schema/dimensions.ts';
 import { plainNumber } from '../../../schema/number.ts';
 import type { Quantity } from '../../../schema/quantity.ts';
 import type { Change } from '../../plan/change.ts';
-import type { FactValue } from '../../plan/facts.ts';
+import type { FactValue } from '../../plan/fact.ts';
 import { amountText, type Reader } from '../../words/amount.ts';
+import { measuredText } from '../../words/measured.ts';
 import { moneyText } from '../../words/season.ts';
 import { tidy } from '../plan-json/gaps.ts';
 
@@ -54,8 +55,8 @@ export function shownChange({ before, after }: Pick<Change, 'before' | 'after'>,
     after: is,
     change: change === undefined ? undefined : changeText(before, was, is, change, percent, reader),
     raw: {
-      before: rawValue(before),
-      after: rawValue(after),
+      before: rawValue(before, reader),
+      after: rawValue(after, reader),
       unit: (now ?? old)?.unit ?? null,
       change: change === undefined ? null : tidy(change),
       percent: percent === undefined ? null : Number(percent.toFixed(2)),
@@ -73,9 +74,25 @@ export function valueText(value: FactValue, reader: Reader): string {
       return formatDate(value.day);
     case 'money':
       return moneyText(value.money);
+    case 'measured':
+      return measuringText(value, reader);
     case 'text':
       return value.text;
   }
+}
+
+/**
+ * `in each load 165 mL with jug, then 3 mL with syringe`; `once, with jug` where the amount is that of the dose. A name in a table needs
+ * no signs around it.
+ */
+function measuringText(
+  { measured, dimension, isOfEachLoad }: Extract<FactValue, { readonly kind: 'measured' }>,
+  reader: Reader,
+): string {
+  const [first, ...more] = measured.kind === 'measured' ? measured.with : [];
+  if (first?.times === 1 && more.length === 0 && !isOfEachLoad) return `once, with ${first.tool}`;
+  const ways = measuredText(measured, dimension, reader)?.replaceAll('`', '') ?? '';
+  return isOfEachLoad ? `in each load ${ways}` : ways;
 }
 
 interface Counted {
@@ -86,7 +103,6 @@ interface Counted {
 function numberIn(value: FactValue | undefined): Counted | undefined {
   if (value?.kind === 'money') return { value: value.money.amount, unit: value.money.currency };
   if (value?.kind === 'date') return { value: value.day, unit: null };
-  if (value?.kind === 'text') return /^\d+$/u.test(value.text) ? { value: Number(value.text), unit: null } : undefined;
   const quantity = quantityIn(value);
   if (quantity === undefined) return undefined;
   const { dimension, value: amount } = quantity;
@@ -99,19 +115,19 @@ function quantityIn(value: FactValue | undefined): Quantity | undefined {
   return value?.kind === 'figure' && value.figure.kind === 'known' ? value.figure.quantity : undefined;
 }
 
-function rawValue(value: FactValue | undefined): number | string | null {
+function rawValue(value: FactValue | undefined, reader: Reader): number | string | null {
   if (value === undefined) return null;
   if (value.kind === 'date') return formatDate(value.day);
   const number = numberIn(value);
   if (number !== undefined) return tidy(number.value);
-  return value.kind === 'text' ? value.text : null;
+  return value.kind === 'text' || value.kind === 'measured' ? valueText(value, reader) : null;
 }
 
-/** A share of a pH or of a date means nothing; nor does one of what was nothing, or falls below it. */
+/** A share of a pH, of a count or of a date means nothing; nor does one of what was nothing, or falls below it. */
 function hasPercent(value: FactValue | undefined): boolean {
   if (value?.kind === 'money') return true;
   const quantity = quantityIn(value);
-  return quantity !== undefined && quantity.dimension !== 'pH';
+  return quantity !== undefined && quantity.dimension !== 'pH' && quantity.dimension !== 'number';
 }
 
 function changeText(

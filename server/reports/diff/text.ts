@@ -47,8 +47,9 @@ function fileLines(file: FileReview, paint: Paint): readonly string[] {
 }
 
 function rowBlocks(rows: readonly Row[], paint: Paint): readonly string[] {
+  // What is longer than most stands out of its column and does not widen it.
   const width = (text: (row: Row) => string, most: number): number =>
-    Math.min(most, Math.max(0, ...rows.map(row => widthOf(printable(text(row))))));
+    Math.max(0, ...rows.map(row => widthOf(printable(text(row)))).filter(one => one <= most));
   const whats = width(({ what }) => what, 40);
   const befores = width(({ before }) => cell(before), 24);
   const afters = width(({ after }) => cell(after), 24);

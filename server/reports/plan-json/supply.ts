@@ -2,15 +2,15 @@
 
 import { formatDate } from '../../../schema/date.ts';
 import { valueAt } from '../../../schema/place.ts';
-import type { PlanJson } from '../../../schema/plan-json.ts';
+import type { SuppliesJson } from '../../../schema/supplies-json.ts';
 import type { Supply } from '../../plan/supplies.ts';
 import { cautionsFor } from '../../words/cautions.ts';
 import { moneyText } from '../../words/season.ts';
 import { adjusterOf } from '../supplies-cost.ts';
 import { type DoseUnit, perBase } from './dose.ts';
-import type { Gaps } from './gaps.ts';
+import { type Gaps, tidy } from './gaps.ts';
 
-type SupplyJson = PlanJson['supplies'][string];
+type SupplyJson = SuppliesJson['supplies'][string];
 
 export function supplyJson(name: string, supply: Supply, gaps: Gaps): SupplyJson {
   const key = ['supplies', name];
@@ -18,12 +18,28 @@ export function supplyJson(name: string, supply: Supply, gaps: Gaps): SupplyJson
   const unit = unitOf(supply);
   const { hazards, sentences } = cautionsFor(adjusterOf(supply));
   return {
+    kind,
     [`uses_${unit}`]: gaps.number([...key, `uses_${unit}`], uses, perBase[unit]),
+    ...packageJson(key, supply, unit, gaps),
     packages: gaps.number([...key, 'packages'], packages),
     cost: costJson([...key, 'cost'], supply, gaps),
-    kind,
     firstPackageEnds: firstPackageEnds === undefined ? null : formatDate(firstPackageEnds),
     cautions: kind === 'adjuster' ? [...hazards.map(({ says }) => says), ...sentences] : [],
+  };
+}
+
+function packageJson(
+  key: readonly string[],
+  { of }: Supply,
+  unit: DoseUnit,
+  gaps: Gaps,
+): Pick<SupplyJson, 'package_g' | 'package_mL'> {
+  const { package: holds } = of.value;
+  if (holds?.dimension === 'mass') return { package_g: tidy(holds.value) };
+  if (holds !== undefined) return { package_mL: tidy(holds.value * perBase.mL) };
+  const at = valueAt([...of.path, 'package'], of.file);
+  return {
+    [`package_${unit}`]: gaps.wants([...key, `package_${unit}`], [{ says: `what a package of ${of.name} holds`, at }]),
   };
 }
 

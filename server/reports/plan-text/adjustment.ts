@@ -10,7 +10,7 @@ import { type ReadingPlan, stateOf } from '../../plan/state.ts';
 import { amountText, type Reader } from '../../words/amount.ts';
 import { cautionsFor } from '../../words/cautions.ts';
 import { learnedText } from '../../words/learned.ts';
-import { scaleText } from '../../words/measured.ts';
+import { benchReader, stepText } from '../../words/measured.ts';
 import { figureText, type Lines, row } from './rows.ts';
 
 export function adjustLines(batch: BatchPlan, reader: Reader): Lines {
@@ -27,21 +27,22 @@ export function adjustLines(batch: BatchPlan, reader: Reader): Lines {
   if (exact.kind === 'unknown') return [...way, row('amount', figureText(exact, reader), 2)];
   if (numberOf(exact) === 0) return [...way, row('amount', 'none is needed', 2)];
   const load = loadAdjustmentOf(batch)?.exact;
-  const shared = load === undefined ? '' : `, ${figureText(load, reader)} in each load`;
+  const bench = benchReader(adjustStepsOf(batch), reader);
+  const shared = load === undefined ? '' : `, ${figureText(load, bench)} in each load`;
   return [
     ...way,
-    row('amount', `about ${figureText(exact, reader)}${shared}`, 2),
-    row('range', rangeText(batch, adjustment, reader), 2),
+    row('amount', `about ${figureText(exact, bench)}${shared}`, 2),
+    row('range', rangeText(batch, adjustment, bench), 2),
     ...stepLines(batch, load === undefined ? '' : ' in each load', reader),
     ...methodLines(adjustment, name, reader),
   ];
 }
 
 function stepLines(batch: BatchPlan, where: string, reader: Reader): Lines {
-  return adjustStepsOf(batch).map(({ add, pH }, index) => {
-    const amount = add.kind === 'known' ? scaleText(add.quantity, reader) : figureText(add, reader);
+  return adjustStepsOf(batch).map((step, index) => {
+    const { pH } = step;
     const expected = pH.kind === 'known' ? `: about pH ${figureText(pH, reader)}` : '';
-    return row(`step ${index + 1}`, `${amount}${where}, then stir and measure${expected}`, 2);
+    return row(`step ${index + 1}`, `${stepText(step, reader)}${where}, then stir and measure${expected}`, 2);
   });
 }
 

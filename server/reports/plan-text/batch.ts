@@ -13,7 +13,7 @@ import type { Serving } from '../../plan/serving.ts';
 import { stateOf } from '../../plan/state.ts';
 import type { Target } from '../../recipe/seen.ts';
 import { type Reader, rangeText } from '../../words/amount.ts';
-import { scaleText } from '../../words/measured.ts';
+import { measuredAmountText, scaleText } from '../../words/measured.ts';
 import { adjustLines, cautionLines, readingLines } from './adjustment.ts';
 import { amountOf, block, figureText, type Lines, row } from './rows.ts';
 import { against, solutionLines } from './solution.ts';
@@ -76,23 +76,17 @@ function dosesHeading(batch: BatchPlan): string {
 function doseLine({ name, perLoad, measured }: DosePlan, reader: Reader): string {
   if (perLoad.kind === 'unknown' || measured.kind === 'no-tool') return row(name, figureText(perLoad, reader), 2);
   const { dimension, value } = perLoad.quantity;
-  const amounts = measured.kind === 'measured' ? measured.with.map(way => way.amount) : [measured.smallest];
-  const onScale = scaleOf(dimension, [value, ...amounts], reader);
-  const exact = onScale(value);
   if (measured.kind === 'too-small') {
-    const finest = `${onScale(measured.smallest)} ${measured.tool}`;
-    return row(name, `${exact}, less than the finest tool measures: ${finest}`, 2);
+    const finest = `${scaleText({ dimension, value: measured.smallest }, reader)} ${measured.tool}`;
+    return row(name, `${figureText(perLoad, reader)}, less than the finest tool measures: ${finest}`, 2);
   }
-  const total = onScale(measured.amount);
-  const ways = measured.with.map(({ tool, times, amount }) => `${times} × ${onScale(amount)} ${tool}`);
+  const total = measuredAmountText(measured, dimension, reader);
+  // Beside millilitres the exact dose stands in millilitres too.
+  const exact = amountOf(value, dimension, total.endsWith(' mL') ? 'metric' : reader);
+  const ways = measured.with.map(({ tool, times, amount, step }) => {
+    return `${times} × ${scaleText({ dimension, value: amount }, reader, step)} ${tool}`;
+  });
   return row(name, `${total} = ${ways.join(' + ')}${exact === total ? '' : `; exact ${exact}`}`, 2);
-}
-
-/** Amounts of one line as tools are marked: for a reader of US units in spoons and cups only where all of them are. */
-function scaleOf(dimension: 'volume' | 'mass', amounts: readonly number[], reader: Reader): (amount: number) => string {
-  const inReaders = (amount: number): string => scaleText({ dimension, value: amount }, reader);
-  const isMixed = amounts.some(amount => inReaders(amount).endsWith(' mL'));
-  return isMixed ? amount => scaleText({ dimension, value: amount }, 'metric') : inReaders;
 }
 
 /** What is poured in all, where it takes more than one load. */

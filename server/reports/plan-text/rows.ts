@@ -4,7 +4,7 @@
 import type { Quantity } from '../../../schema/quantity.ts';
 import type { Figure } from '../../plan/figure.ts';
 import { amountText, type Reader } from '../../words/amount.ts';
-import { pathText } from '../../words/figure.ts';
+import { knownText, pathText } from '../../words/figure.ts';
 import { padded, printable } from '../print/terminal.ts';
 
 export type Lines = readonly string[];
@@ -24,7 +24,7 @@ export function block(heading: string, lines: Lines): Lines {
 
 /** A figure as the reader reads it, or what is missing for it. */
 export function figureText(figure: Figure, reader: Reader): string {
-  return figure.kind === 'known' ? amountText(figure.quantity, reader) : `not known: ${missingText(figure.wants)}`;
+  return figure.kind === 'known' ? knownText(figure, reader) : `not known: ${missingText(figure.wants)}`;
 }
 
 /** `the density of green (feeds › green › density)`, and so on. */

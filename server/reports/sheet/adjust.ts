@@ -8,7 +8,7 @@ import type { BatchPlan } from '../../plan/batch.ts';
 import { numberOf } from '../../plan/figure.ts';
 import type { Reader } from '../../words/amount.ts';
 import { cautionsFor } from '../../words/cautions.ts';
-import { scaleText } from '../../words/measured.ts';
+import { benchReader, stepText } from '../../words/measured.ts';
 import { figureText } from '../plan-text/rows.ts';
 import { type Block, caution, paragraph, type Section, table } from '../print/page.ts';
 import { loadCount, loadRooms, mostLoads } from './loads.ts';
@@ -50,18 +50,20 @@ function stepBlocks(batch: BatchPlan, reader: Reader, name: string): readonly Bl
     return [paragraph('Nothing is expected to be needed. Measure before you add anything.')];
   const count = loadCount(batch);
   const { low, high, from } = adjustment;
-  const range = count === 1 ? `, ${figureText(low, reader)} to ${figureText(high, reader)} by meter and tools` : '';
-  const total = `From pH ${figureText(from, reader)} about ${figureText(exact, reader)} of ${name}${count > 1 ? ' for each load' : ''}${range}. Stop as soon as the pH is right.`;
+  const steps = adjustStepsOf(batch);
+  const bench = benchReader(steps, reader);
+  const range = count === 1 ? `, ${figureText(low, bench)} to ${figureText(high, bench)} by meter and tools` : '';
+  const total = `From pH ${figureText(from, reader)} about ${figureText(exact, bench)} of ${name}${count > 1 ? ' for each load' : ''}${range}. Stop as soon as the pH is right.`;
   const columns = [
     { name: 'step', align: 'right' },
     { name: 'add', align: 'right' },
     { name: 'pH to expect', align: 'right' },
     ...roomNames(count).map(room => ({ name: room })),
   ] as const;
-  const rows = adjustStepsOf(batch).map(({ add, pH }, at) => [
+  const rows = steps.map((step, at) => [
     String(at + 1),
-    add.kind === 'known' ? scaleText(add.quantity, reader) : figureText(add, reader),
-    numberOf(pH) === undefined ? 'not known' : `about ${figureText(pH, reader)}`,
+    stepText(step, reader),
+    numberOf(step.pH) === undefined ? 'not known' : `about ${figureText(step.pH, reader)}`,
     ...loadRooms(count, `pH after step ${at + 1}`),
   ]);
   return [paragraph(total), table('Steps, each stirred in and measured before the next', columns, rows)];

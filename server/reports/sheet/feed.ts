@@ -3,7 +3,7 @@
 import type { BatchPlan, DosePlan } from '../../plan/batch.ts';
 import { numberOf } from '../../plan/figure.ts';
 import type { Reader } from '../../words/amount.ts';
-import { isFelt, measuredText, scaleText } from '../../words/measured.ts';
+import { isFelt, measuredAmountText, measuredText, scaleText } from '../../words/measured.ts';
 import { figureText } from '../plan-text/rows.ts';
 import { boxes, paragraph, type Section, table } from '../print/page.ts';
 
@@ -40,7 +40,7 @@ export function feedSection(batch: BatchPlan, reader: Reader): readonly Section[
 
 function amountCell({ perLoad, measured }: DosePlan, reader: Reader): string {
   if (perLoad.kind === 'unknown' || measured.kind !== 'measured') return figureText(perLoad, reader);
-  return scaleText({ dimension: perLoad.quantity.dimension, value: measured.amount }, reader);
+  return measuredAmountText(measured, perLoad.quantity.dimension, reader);
 }
 
 function waysCell({ perLoad, measured, error }: DosePlan, reader: Reader): string {
@@ -52,7 +52,7 @@ function waysCell({ perLoad, measured, error }: DosePlan, reader: Reader): strin
   }
   const ways = measuredText(measured, dimension, reader)?.replaceAll('`', '') ?? '';
   const exact = figureText(perLoad, reader);
-  const isSame = exact === scaleText({ dimension, value: measured.amount }, reader);
+  const isSame = exact === measuredAmountText(measured, dimension, reader);
   return isFelt(error) && !isSame ? `${ways} (exact: ${exact})` : ways;
 }
 
