@@ -52,6 +52,7 @@ export const bundles: readonly Bundle[] = [
   { entry: 'client/extension.ts', outfile: 'dist/client.cjs.js', platform: 'node', external: ['vscode'] },
   { entry: 'server/start.ts', outfile: 'dist/server.cjs', platform: 'node', format: 'iife' },
   { entry: 'server/cli/launch.ts', outfile: 'dist/cli.cjs', platform: 'node', banner: '#!/usr/bin/env node' },
+  { entry: 'server/cli/launch-thread.ts', outfile: 'dist/cli-thread.cjs', platform: 'node' },
   {
     entry: 'server/cli/main.ts',
     outfile: 'dist/cli-main.cjs',

@@ -10,6 +10,6 @@ const sample = join(import.meta.dirname, '..', 'samples', 'lighthouse', 'kitchen
 const compiled = compile(file);
 for (const command of ['plan', 'check']) {
   process.argv = [process.execPath, file, command, sample];
-  compiled.run();
+  await compiled.run().main();
 }
-process.on('exit', () => writeFileSync(cacheFile(file), compiled.script.createCachedData()));
+writeFileSync(cacheFile(file), compiled.script.createCachedData());

@@ -1,8 +1,8 @@
 // What is asked about the files themselves: checked, formatted, begun, brought to a new format; and how a shell completes all that.
 // Apart from the other commands, to which it adds itself.
 
-import { type Command, InvalidArgumentError, Option } from 'commander';
-import { type Common, common, examples } from './options.ts';
+import { type Command, Option } from 'commander';
+import { type Common, common, examples, readCount } from './options.ts';
 import { type Shell, shells } from './shells.ts';
 
 export type FilesAsked =
@@ -104,9 +104,4 @@ function rewriting(command: Command): Command {
     .argument('<paths...>', 'files and folders, or - for standard input')
     .addOption(new Option('--check', 'write nothing, and give exit code 1 where something would change').default(false))
     .addOption(new Option('--write', 'write the files').default(false).conflicts('check'));
-}
-
-function readCount(written: string): number {
-  if (!/^\d{1,9}$/u.test(written)) throw new InvalidArgumentError('A whole number is wanted.');
-  return Number(written);
 }

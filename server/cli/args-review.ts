@@ -1,7 +1,7 @@
 // What is asked about a change: the comparison of two states of recipes. Apart from the other commands, to which it adds itself.
 
 import type { Command } from 'commander';
-import { type Answering, answering, examples } from './options.ts';
+import { type Answering, answering, examples, readCount } from './options.ts';
 
 export const diffFormats = ['text', 'markdown', 'json', 'html'] as const;
 
@@ -11,6 +11,8 @@ export interface ReviewAsked extends Answering {
   /** Left out: the files as they are now. */
   readonly after?: string;
   readonly format: (typeof diffFormats)[number];
+  /** How long Markdown may get. */
+  readonly maxCharacters?: number;
   /** 1 where anything computed differs. */
   readonly exitCode: boolean;
 }
@@ -23,6 +25,7 @@ export function declareReview(program: Command, say: (asked: ReviewAsked) => voi
     )
     .argument('<old>', 'the state before')
     .argument('[new]', 'the state after; the files as they are now where it is left out and OLD is a revision')
+    .option('--max-characters <count>', 'let Markdown get no longer than this, where a comment holds more', readCount)
     .option('--exit-code', 'give exit code 1 where anything that is computed differs', false)
     .addHelpText(
       'before',

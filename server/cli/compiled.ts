@@ -8,9 +8,11 @@ import { Script } from 'node:vm';
 
 export interface Compiled {
   readonly script: Script;
-  /** Runs the bundle as a module; each time anew. */
-  readonly run: () => void;
+  /** Runs the bundle as a module, each time anew, and gives what it exports. */
+  readonly run: () => CommandLine;
 }
+
+type CommandLine = typeof import('./main.ts');
 
 /** Bundles are plain ASCII, so their bytes are their characters. */
 export function compile(file: string): Compiled {
@@ -21,8 +23,9 @@ export function compile(file: string): Compiled {
   return {
     script,
     run() {
-      const module = { exports: {} };
+      const module = { exports: {} as CommandLine };
       script.runInThisContext()(module.exports, createRequire(file), module, file, dirname(file));
+      return module.exports;
     },
   };
 }

@@ -64,6 +64,9 @@ function bash(commands: readonly CommandWords[], top: readonly OptionWords[]): s
   return `# bash completion for tidemark
 _tidemark() {
   local word=\${COMP_WORDS[COMP_CWORD]} before=\${COMP_WORDS[COMP_CWORD-1]}
+  # --format=json is three words to bash.
+  if [[ $before == '=' ]]; then before=\${COMP_WORDS[COMP_CWORD-2]}; fi
+  if [[ $word == '=' ]]; then word=; fi
   COMPREPLY=()
   if ((COMP_CWORD == 1)); then
     COMPREPLY=($(compgen -W '${names}' -- "$word"))
@@ -80,7 +83,9 @@ function zsh(commands: readonly CommandWords[], top: readonly OptionWords[]): st
   const quoted = (text: string): string => text.replaceAll("'", "'\\''").replaceAll(/[[\]:]/gu, sign => `\\${sign}`);
   const optionSpec = ({ name, says, takesValue, values, takesFile }: OptionWords): string => {
     const action = values.length > 0 ? `(${values.join(' ')})` : takesFile ? '_files' : '';
-    return `'${name}[${quoted(says)}]${takesValue ? `:${name.replace(/^-+/u, '')}:${action}` : ''}'`;
+    return takesValue
+      ? `'${name}=[${quoted(says)}]:${name.replace(/^-+/u, '')}:${action}'`
+      : `'${name}[${quoted(says)}]'`;
   };
   const cases = commands.map(({ name, options, values, takesFiles }) => {
     const rest = takesFiles ? ["'*:file:_files'"] : values.length > 0 ? [`'1:${name}:(${values.join(' ')})'`] : [];
@@ -102,7 +107,8 @@ ${described}  )
   case \${words[1]} in
 ${cases.join('')}  esac
 }
-compdef _tidemark tidemark
+# Loaded from a folder of completions, this file is the function that is asked; read by a start-up file, it only tells of it.
+if [[ $funcstack[1] == _tidemark ]]; then _tidemark "$@"; else compdef _tidemark tidemark; fi
 `;
 }
 

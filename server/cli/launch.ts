@@ -3,4 +3,8 @@
 import { join } from 'node:path';
 import { compile } from './compiled.ts';
 
-compile(join(__dirname, 'cli-main.cjs')).run();
+// All that is said has been written by then, and the engine need not tidy up.
+void compile(join(__dirname, 'cli-main.cjs'))
+  .run()
+  .main()
+  .then(code => process.exit(code));

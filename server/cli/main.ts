@@ -2,6 +2,7 @@
 // than Node's streams and leaves nothing unwritten at the end.
 
 import { fstatSync, readSync, writeSync } from 'node:fs';
+import { join } from 'node:path';
 import { type Day, dayOf } from '../../schema/date.ts';
 import type { Io, Output } from './output.ts';
 import { run } from './run.ts';
@@ -13,11 +14,19 @@ const io: Io = {
   env: process.env,
   today,
   readInput,
+  threads: { file: join(__dirname, 'cli-thread.cjs') },
 };
 
-void run(process.argv.slice(2), io).then(code => {
-  process.exitCode = code;
-});
+/** Runs what the process was started with, to its exit code. */
+export function main(): Promise<number> {
+  return run(process.argv.slice(2), io);
+}
+
+/** In another thread: helps the first. */
+export async function help(): Promise<void> {
+  const { work } = await import('./work.ts');
+  work();
+}
 
 function outputTo(descriptor: 1 | 2): Output {
   let isOpen = true;

@@ -1,6 +1,6 @@
 // What several commands have in common: the options of those that read a recipe, and how examples stand in a help.
 
-import { type Command, Option } from 'commander';
+import { type Command, InvalidArgumentError, Option } from 'commander';
 import type { Severity } from '../../schema/findings.ts';
 
 export type FailOn = Severity | 'never';
@@ -38,4 +38,10 @@ export function answering(command: Command, formats: readonly string[]): Command
 
 export function examples(lines: readonly string[]): string {
   return `Examples:\n${lines.map(line => `  ${line}\n`).join('')}`;
+}
+
+/** A whole number, as an option takes it. */
+export function readCount(written: string): number {
+  if (!/^\d{1,9}$/u.test(written)) throw new InvalidArgumentError('A whole number is wanted.');
+  return Number(written);
 }

@@ -20,6 +20,8 @@ export interface Io {
   today(): Day;
   /** All of standard input. */
   readInput(): Uint8Array;
+  /** Other threads that may help: the program that they run, and how many there are, where that is not left to the machine. */
+  readonly threads?: { readonly file: string; readonly count?: number };
 }
 
 /** How a command ends. */

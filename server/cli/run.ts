@@ -14,6 +14,9 @@ import { supplies } from './commands/supplies.ts';
 import { water } from './commands/water.ts';
 import { complain, exit, type Io } from './output.ts';
 
+/** The server ends the process itself. */
+const untilItEnds = new Promise<never>(() => {});
+
 export async function run(args: readonly string[], io: Io): Promise<number> {
   try {
     const asked = readArgs(args, io, [...findingsFormats.keys()]);
@@ -58,7 +61,7 @@ export async function run(args: readonly string[], io: Io): Promise<number> {
       case 'serve':
         // Loaded only when it is asked for: it is most of the program.
         await import('../node.ts');
-        return exit.clean;
+        return await untilItEnds;
     }
   } catch (error) {
     complain(

@@ -6,13 +6,8 @@ import { rootOf, uriOf } from '../host/disk.ts';
 import type { Workspace } from '../workspace/workspace.ts';
 import type { Input } from './open-recipes.ts';
 
-export interface Since {
-  /** Whether a recipe, its `use` followed, is touched. */
-  isTouched(uri: string, workspace: Workspace): boolean;
-}
-
-/** Asks Git once for each repository that the inputs are in; a text says why it cannot tell. */
-export function touchedSince(revision: string, inputs: readonly Input[], cwd: string): Since | string {
+/** The URIs of what has changed. Asks Git once for each repository that the inputs are in; a text says why it cannot tell. */
+export function changedFiles(revision: string, inputs: readonly Input[], cwd: string): ReadonlySet<string> | string {
   const uris = new Set<string>();
   const roots = new Set(inputs.map(input => rootOf(input.path, cwd)));
   for (const root of roots) {
@@ -20,7 +15,10 @@ export function touchedSince(revision: string, inputs: readonly Input[], cwd: st
     if (changed.kind === 'trouble') return changed.says;
     for (const name of changed.names) uris.add(uriOf(join(root, name)));
   }
-  return {
-    isTouched: (uri, workspace) => uris.has(uri) || workspace.usedBy(uri).some(used => uris.has(used)),
-  };
+  return uris;
+}
+
+/** Whether a recipe, its `use` followed, is touched by these changes. */
+export function isTouched(uri: string, workspace: Workspace, changed: ReadonlySet<string>): boolean {
+  return changed.has(uri) || workspace.usedBy(uri).some(used => changed.has(used));
 }

@@ -80,11 +80,15 @@ function isUtf8(bytes: Uint8Array): boolean {
  */
 export function rootOf(file: string, cwd: string): string {
   const own = dirname(resolve(cwd, file));
-  for (let folder = own; ; folder = dirname(folder)) {
+  return repositoryAbove(own) ?? (isBelow(resolve(cwd), own) ? resolve(cwd) : own);
+}
+
+/** The nearest folder with a repository in it, from an absolute path upwards; found without git. */
+export function repositoryAbove(path: string): string | undefined {
+  for (let folder = path; ; folder = dirname(folder)) {
     if (existsSync(join(folder, '.git'))) return folder;
-    if (dirname(folder) === folder) break;
+    if (dirname(folder) === folder) return undefined;
   }
-  return isBelow(resolve(cwd), own) ? resolve(cwd) : own;
 }
 
 function isBelow(folder: string, path: string): boolean {

@@ -1,5 +1,6 @@
 // The measurements as a page: ratios to floors first, since milliseconds are the machine's and ratios are ours.
 
+import type { CheckTimes, CommandLineTimes } from './command-line.ts';
 import type { CoreTimes } from './in-process.ts';
 import type { Kind } from './keystrokes.ts';
 import type { ServerTimes } from './over-stdio.ts';
@@ -23,7 +24,7 @@ export interface Machine {
   readonly date: string;
 }
 
-export function reportOf(all: readonly Measured[], machine: Machine): string {
+export function reportOf(all: readonly Measured[], commandLine: CommandLineTimes, machine: Machine): string {
   const sizes = all.map(({ lines }) => thousands(lines));
   const row = (what: string, of: (one: Measured) => string): readonly string[] => [what, ...all.map(of)];
   const [smallest] = all;
@@ -85,7 +86,39 @@ ${table(
     ),
   ],
 )}
-${hasPeer ? peerPart(all, sizes) : ''}`;
+${hasPeer ? peerPart(all, sizes) : ''}
+${commandLinePart(commandLine)}`;
+}
+
+/** What a check takes, beside what is aimed at. */
+export function commandLinePart({ recipes, kinds }: CommandLineTimes): string {
+  const [all, tenth] = [thousands(recipes), thousands(Math.ceil(recipes / 10))];
+  const row = (what: string, aim: string, of: (kind: CheckTimes) => string): readonly string[] => [
+    what,
+    aim,
+    ...kinds.map(of),
+  ];
+  const times = (ours: number, floor: number): string => `${ratio(ours, floor)} x of ${ms(floor)}`;
+  return `## The command line
+
+What \`tidemark check\` takes from the start of its process to the end. One recipe is held against \`node -e 0\`; ${all} of a kind against
+a bare parse of the same files by the \`yaml\` package, bundled the same way. Processor time is that of all threads together.
+
+${table(
+  ['', 'aim', ...kinds.map(({ kind, lines }) => `${kind}, ${lines} lines`)],
+  [
+    row('one recipe', 'at most 1.7 x', ({ one, node }) => times(one.wall, node.wall)),
+    row('one recipe, processor time', 'at most 1.7 x', ({ one, node }) => times(one.cpu, node.cpu)),
+    row(`${all} recipes`, 'at most 1.5 x', ({ all: many, bareParse }) => times(many.wall, bareParse.wall)),
+    row(`${all} recipes, processor time`, 'at most 1.5 x', ({ all: many, bareParse }) =>
+      times(many.cpu, bareParse.cpu),
+    ),
+    row(`${all} recipes, as a time`, 'at most 3 s for 1,000', ({ all: many }) => `${(many.wall / 1000).toFixed(1)} s`),
+    row(`memory at ${tenth} recipes`, '', ({ few }) => `${few.memory.toFixed(0)} MB`),
+    row(`memory at ${all} recipes`, 'no more', ({ all: many }) => `${many.memory.toFixed(0)} MB`),
+  ],
+)}
+`;
 }
 
 function peerPart(all: readonly Measured[], sizes: readonly string[]): string {

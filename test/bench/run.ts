@@ -7,6 +7,7 @@ import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { parseDocument } from 'yaml';
 import { buildServer } from '../protocol/built-server.ts';
+import { measureCommandLine } from './command-line.ts';
 import { measureCore } from './in-process.ts';
 import { makeRecipe } from './make-recipe.ts';
 import { cpuOf, medianOf } from './measure.ts';
@@ -52,8 +53,11 @@ for (const lines of sizes) {
   process.stderr.write(`${lines} lines measured\n`);
 }
 
+const commandLine = await measureCommandLine(quick ? 100 : 1000, quick ? 1 : 5);
+process.stderr.write(`the command line measured\n`);
+
 const [processor] = cpus();
-const report = reportOf(measured, {
+const report = reportOf(measured, commandLine, {
   processor: processor?.model.trim() ?? 'unknown processor',
   cores: cpus().length,
   node: process.versions.node,

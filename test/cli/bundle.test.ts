@@ -16,7 +16,7 @@ const cli = join(dist, 'cli.cjs');
 const main = join(dist, 'cli-main.cjs');
 
 beforeAll(async () => {
-  const needed = bundles.filter(({ outfile }) => /cli|server/u.test(outfile));
+  const needed = bundles.filter(({ outfile }) => /^dist\/(?:cli|server)/u.test(outfile));
   await Promise.all(
     needed.map(bundle =>
       esbuild.build({ ...options(bundle), outfile: join(dist, bundle.outfile.replace('dist/', '')) }),
@@ -102,6 +102,14 @@ test('who reads may stop before the end', async () => {
     enoughAtOnce: true,
   });
   expect({ code, err }).toEqual({ code: 1, err: '' });
+});
+
+test('nor is it a failure where other threads help', async () => {
+  const wrong = 'recipe: 1\nbatches:\n  b: { water: brok, volume: 4 L }\n';
+  const cwd = folderWith(Object.fromEntries(Array.from({ length: 400 }, (_, at) => [`r${at}.grow.yaml`, wrong])));
+  const { code, err } = await tidemark(['check'], { cwd, enoughAtOnce: true });
+  expect({ code, err }).toEqual({ code: 1, err: '' });
+  expect((await tidemark(['check'], { cwd })).out).toContain('400 recipes checked: 400 errors.');
 });
 
 test('serves a language client, and loads the server only then', async () => {

@@ -1,6 +1,7 @@
 import { mkdirSync, symlinkSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
+import { checkJson } from '../../schema/finding-json.ts';
 import { folderWith, runCli } from './run-cli.ts';
 
 const clean = `recipe: 1
@@ -68,6 +69,7 @@ test('a folder is searched for recipes; hidden folders, modules and other files 
     '.f.grow.yaml': wrong,
   };
   const { code, out } = await runCli(['check', '--format', 'json'], { files });
+  expect(checkJson.parse(JSON.parse(out))).toEqual(JSON.parse(out));
   expect(code).toBe(0);
   expect(JSON.parse(out).files).toEqual(['a.grow.yaml', 'b.grow.yml', 'sub/deeper/c.grow.yaml']);
 });

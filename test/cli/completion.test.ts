@@ -1,8 +1,8 @@
-import { execFileSync, spawnSync } from 'node:child_process';
+import { spawnSync } from 'node:child_process';
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { expect, test } from 'vitest';
-import { shells } from '../../server/cli/shells.ts';
+import { describe, expect, test } from 'vitest';
+import { type Shell, shells } from '../../server/cli/shells.ts';
 import { folderWith, runCli } from './run-cli.ts';
 
 const commands = [
@@ -36,23 +36,62 @@ test.each(shells)(
   },
 );
 
-/** What bash would offer for the last word of a line. */
-async function offered(...words: string[]): Promise<readonly string[]> {
-  const { out } = await runCli(['completion', 'bash']);
-  const line = words.map(word => `'${word}'`).join(' ');
-  const script = `${out}\ncompopt() { :; }\nCOMP_WORDS=(${line}); COMP_CWORD=${words.length - 1}; _tidemark; printf '%s\\n' "\${COMPREPLY[@]}"`;
-  return execFileSync('bash', ['-c', script], { encoding: 'utf8' }).trim().split('\n');
+/** What is typed before the key that completes it, what must be offered then, and what must not. */
+const questions: readonly (readonly [typed: string, offered: readonly string[], other: string])[] = [
+  ['tidemark ch', ['check'], 'plan'],
+  ['tidemark check --ch', ['--changed-since'], '--format'],
+  ['tidemark check --format g', ['github', 'gitlab'], 'sarif'],
+  ['tidemark check --format=g', ['github', 'gitlab'], 'sarif'],
+  ['tidemark completion z', ['zsh'], 'fish'],
+  ['tidemark check ro', ['rows/'], 'README'],
+  ['tidemark check --stdin-filename ro', ['rows/'], 'README'],
+];
+
+describe.each(shells)('%s, where it is installed,', shell => {
+  test.each(questions)('offers after `%s`: %j', async (typed, offered, other) => {
+    if (!isInstalled(shell)) return;
+    const { out } = await runCli(['completion', shell]);
+    const folder = folderWith({ 'rows/a.grow.yaml': 'recipe: 1\n', README: '', 'zfunc/_tidemark': out });
+    const answer = ask[shell](folder, typed, offered.at(-1) ?? '');
+    for (const word of offered) expect(answer).toContain(word);
+    expect(answer).not.toContain(other);
+  });
+});
+
+test('one of them is installed', () => {
+  expect(shells.filter(isInstalled)).toContain('bash');
+});
+
+function isInstalled(shell: Shell): boolean {
+  return spawnSync(shell, ['-c', 'exit 0']).error === undefined;
 }
 
-const hasBash = spawnSync('bash', ['-c', 'exit 0']).status === 0;
+/** What a shell answers with the script in a folder to what is typed; `last` is what it says last. */
+const ask: Readonly<Record<Shell, (folder: string, typed: string, last: string) => string>> = {
+  bash(folder, typed) {
+    // Bash splits words at equals signs too. Files are found by bash itself where the script says so.
+    const words = typed.split(/\s+|(?==)|(?<==)/u).map(word => `'${word}'`);
+    return run('bash', folder, [
+      '. zfunc/_tidemark; compopt() { [[ $* != "-o default" ]] || files=yes; }',
+      `COMP_WORDS=(${words.join(' ')}); COMP_CWORD=${words.length - 1}; _tidemark`,
+      `printf '%s\\n' "\${COMPREPLY[@]}"; [[ -z $files ]] || compgen -f -S / -- "\${COMP_WORDS[COMP_CWORD]}"`,
+    ]);
+  },
+  fish: (folder, typed) => run('fish', folder, ['source zfunc/_tidemark', `complete -C '${typed}'`]),
+  // A shell within the shell, as only one at a terminal completes. The key is the first, which loads the script.
+  zsh: (folder, typed, last) =>
+    run('zsh', folder, [
+      "zmodload zsh/zpty; zpty inner 'TERM=dumb zsh -f -i'",
+      "zpty -w inner 'PS1=; unsetopt zle_bracketed_paste; fpath=($PWD/zfunc $fpath)'",
+      "zpty -w inner 'autoload -Uz compinit; compinit -u -D; bindkey ^X list-choices; print rea''dy'; zpty -r inner said '*ready*'",
+      `zpty -w -n inner $'${typed}\\x18'; zpty -r inner said '*${last}*'; print -r -- $said; zpty -d inner`,
+    ]),
+};
 
-test.runIf(hasBash)('bash completes commands, options, values and file names', async () => {
-  expect(await offered('tidemark', 'ch')).toEqual(['check']);
-  expect(await offered('tidemark', 'check', '--ch')).toEqual(['--changed-since']);
-  expect(await offered('tidemark', 'check', '--format', 'g')).toEqual(['github', 'gitlab']);
-  expect(await offered('tidemark', 'completion', 'z')).toEqual(['zsh']);
-  expect(await offered('tidemark', 'check', 'a')).toEqual(['']);
-});
+function run(shell: Shell, cwd: string, lines: readonly string[]): string {
+  const { stdout, stderr } = spawnSync(shell, ['-c', lines.join('\n')], { cwd, encoding: 'utf8', timeout: 30_000 });
+  return `${stdout}${stderr}`;
+}
 
 test('a shell that is not known', async () => {
   const { code, err } = await runCli(['completion', 'tcsh']);

@@ -1,6 +1,7 @@
 import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, onTestFinished, test, vi } from 'vitest';
+import { diffJson } from '../../schema/diff-json.ts';
 import { repository } from './repository.ts';
 import { folderWith, runCli } from './run-cli.ts';
 
@@ -38,7 +39,7 @@ test('a change of a file since the last commit', async () => {
   expect({ code, err }).toEqual({ code: 0, err: '' });
   expect(out).toMatchInlineSnapshot(`
     "HEAD -> cress.grow.yaml
-    4 computed values change, 28 stay the same; 1 finding appears.
+    5 values change, 30 stay the same; 1 finding appears.
 
     cress.grow.yaml
 
@@ -46,6 +47,7 @@ test('a change of a file since the last commit', async () => {
         volume                22 L  -> 17 L   -5 L (-23 %)  [1]
         left after its fills  4 L   -> -1 L   -5 L  [1]
         dose of stem          44 mL -> 34 mL  -10 mL (-23 %)  [1]
+        measuring of stem     4 × 10 mL and 4 mL with syringe -> 3 × 10 mL and 4 mL with syringe  [1]
 
       supply stem
         used                  44 mL -> 36 mL  -8 mL (-18 %)  [1]
@@ -69,7 +71,7 @@ test('the same as a comment for a pull request', async () => {
   expect(out).toMatchInlineSnapshot(`
     "<!-- tidemark review -->
 
-    **4 computed values change, 28 stay the same; 1 finding appears.**
+    **5 values change, 30 stay the same; 1 finding appears.**
 
     \`HEAD\` → \`cress.grow.yaml\`
 
@@ -82,16 +84,17 @@ test('the same as a comment for a pull request', async () => {
     | batch first | volume | 22 L | 17 L | -5 L (-23 %) | (1) |
     | batch first | left after its fills | 4 L | -1 L | -5 L | (1) |
     | batch first | dose of stem | 44 mL | 34 mL | -10 mL (-23 %) | (1) |
+    | batch first | measuring of stem | 4 × 10 mL and 4 mL with syringe | 3 × 10 mL and 4 mL with syringe |  | (1) |
     | supply stem | used | 44 mL | 36 mL | -8 mL (-18 %) | (1) |
 
     Because of what is written:
 
     - (1) batches › first › volume: 22 L, now 17 L, \`cress.grow.yaml:12\`
 
-    <details><summary>28 values stay the same</summary>
+    <details><summary>30 values stay the same</summary>
 
-    - batch first: loads, N, N as nitrate, N as ammonium, N as urea, pH as mixed, pH after standing in air, EC as mixed
-    - planting cress: fill level, fill of a container, containers, all fills, highest level to refill to, leaf begins, leaf is fed, harvest, one fill lasts, top-ups to come, level on the last day, EC on the last day
+    - batch first: water, loads, N, N as nitrate, N as ammonium, N as urea, pH as mixed, pH after standing in air, EC as mixed
+    - planting cress: container, fill level, fill of a container, containers, all fills, highest level to refill to, leaf begins, leaf is fed, harvest, one fill lasts, top-ups to come, level on the last day, EC on the last day
     - container crate: brimful, level of the net cup, volume to the net cup
     - supply stem: packages
     - tasks of first: mix first
@@ -110,6 +113,7 @@ test('the same for programs: raw numbers, their unit, and what people are shown'
   put({ 'cress.grow.yaml': less });
   const { out } = await runCli(['diff', 'HEAD', 'cress.grow.yaml', '--format', 'json'], { folder });
   const json = JSON.parse(out);
+  expect(diffJson.parse(json)).toEqual(json);
   expect(json).toMatchObject({ formatVersion: 1, before: 'HEAD', after: 'cress.grow.yaml', untouched: 0 });
   expect(json.files[0].changes[1]).toMatchInlineSnapshot(`
     {
@@ -168,12 +172,13 @@ describe('what is used is read at the same revision', () => {
     const { out } = await runCli(['diff', 'HEAD~1', 'HEAD'], { folder });
     expect(out).toMatchInlineSnapshot(`
       "HEAD~1 -> HEAD
-      8 computed values change, 24 stay the same; 1 recipe is untouched.
+      9 values change, 26 stay the same; 1 recipe is untouched.
 
       cress.grow.yaml
 
         batch first
           dose of stem              44 mL      -> 66 mL       +22 mL (+50 %)  [1]
+          measuring of stem         4 × 10 mL and 4 mL with syringe -> 6 × 10 mL and 6 mL with syringe  [1]
           N                         115 mg/L   -> 173 mg/L    +58 mg/L (+50 %)  [1]
           N as nitrate              115 mg/L   -> 173 mg/L    +58 mg/L (+50 %)  [1]
           pH as mixed               7.37       -> 7.36        -0.01  [1]
@@ -226,16 +231,16 @@ describe('files on one side only', () => {
     expect(out.split('\n').filter(line => /^\S|recipe is|It was|volume/u.test(line))).toMatchInlineSnapshot(`
       [
         "HEAD -> .",
-        "4 computed values change, 28 stay the same; 2 findings appear; 1 recipe is new, 1 recipe is gone, 1 recipe is untouched.",
+        "5 values change, 30 stay the same; 2 findings appear; 1 recipe is new, 1 recipe is gone, 1 recipe is untouched.",
         "new.grow.yaml",
-        "  This recipe is new: 6 values computed.",
+        "  This recipe is new: 5 values computed.",
         "porch.grow.yaml",
         "  It was cress.grow.yaml.",
         "    volume                22 L  -> 17 L   -5 L (-23 %)  [1]",
         "    [1] batches › first › volume: 22 L, now 17 L (porch.grow.yaml:12)",
         "    + error batch-too-small at batches › first › volume: \`first\` makes 17 L, and the fills it serves take 18 L: 1 L short.",
         "old.grow.yaml",
-        "  This recipe is gone: 32 values computed before.",
+        "  This recipe is gone: 35 values computed before.",
         "Computed values are estimates; labels and meters decide.",
       ]
     `);
@@ -247,7 +252,7 @@ describe('files on one side only', () => {
     git('mv', 'cress.grow.yaml', 'porch.grow.yaml');
     const { out } = await runCli(['diff', 'HEAD', 'porch.grow.yaml'], { folder });
     expect(out).toContain('It was cress.grow.yaml.');
-    expect(out).toContain('No computed value changes');
+    expect(out).toContain('No value changes');
   });
 
   test('a file that is new since is said to be new', async () => {
@@ -364,12 +369,12 @@ describe('a side that cannot be read is said, and the rest compared', () => {
   });
 });
 
-test('a finding that stays with another amount says otherwise, and one that is mended disappears', async () => {
+test('a finding that stays with another amount is told as changed, and one that is mended disappears', async () => {
   const files = { ...bench, 'a.grow.yaml': less, 'b.grow.yaml': cress.replace('22 L', '16 L') };
   const worse = await runCli(['diff', 'a.grow.yaml', 'b.grow.yaml'], { files });
   expect(worse.out.split('\n').filter(line => / finding|[~] |before:/u.test(line))).toMatchInlineSnapshot(`
     [
-      "3 computed values change, 29 stay the same; 1 finding says otherwise.",
+      "4 values change, 31 stay the same; 1 finding changes.",
       "    ~ error batch-too-small at batches › first › volume: \`first\` makes 16 L, and the fills it serves take 18 L: 2 L short.",
       "      before: \`first\` makes 17 L, and the fills it serves take 18 L: 1 L short.",
     ]
@@ -377,4 +382,17 @@ test('a finding that stays with another amount says otherwise, and one that is m
   const mended = await runCli(['diff', 'a.grow.yaml', 'cress.grow.yaml'], { files });
   expect(mended.out).toContain('1 finding disappears');
   expect(mended.out).toContain('    - error batch-too-small at batches › first › volume:');
+});
+
+test('a file that was taken away since is named all the same, from where one stands', async () => {
+  const { folder, put, commit } = repository({ 'plots/one.grow.yaml': cress.replace('./shelf', '../shelf'), ...bench });
+  commit();
+  put({ 'plots/one.grow.yaml': null });
+  const here = { folder: join(folder, 'plots') };
+  const { code, out } = await runCli(['diff', 'HEAD', 'one.grow.yaml'], here);
+  expect(code).toBe(0);
+  expect(out).toContain('1 recipe is gone.\n');
+  expect(out).not.toContain('No value');
+  const never = await runCli(['diff', 'HEAD', 'two.grow.yaml'], { folder });
+  expect(never).toEqual({ code: 2, out: '', err: 'tidemark: two.grow.yaml: there is no such file\n' });
 });

@@ -110,7 +110,7 @@ test('the adjustment starts from what was measured, and brings its cautions', as
 test('a pH tells its forms of carbon and the temperature that was assumed', async () => {
   const out = await explained('waters/brook/pH');
   expect(out).toMatch(/^waters\/brook\/pH: 7\.4\n/u);
-  expect(out).toContain('alkalinity 1.8 meq/L: waters › brook › alkalinity, shelf.grow.yaml:3\n');
+  expect(out).toContain('alkalinity 90 mg/L CaCO3: waters › brook › alkalinity, shelf.grow.yaml:3\n');
   expect(out).toContain('temperature 20 °C: assumed: where no temperature is written\n');
   expect(out).toContain('· HCO₃⁻: 1.');
   expect(out).toContain('\nSources\n');

@@ -72,10 +72,38 @@ test('the file keeps its permissions, and a link keeps pointing to it', async ()
   expect(readFileSync(join(folder, 'bench.grow.yaml'), 'utf8')).toContain('pH: 6 }');
 });
 
-test('an entry that stands before an older one is written, with a note', async () => {
-  const { code, err } = await runCli([...berry, '--on', '2027-02-21', '--pH', '6.2'], { files });
+const season = bench.replace(
+  /log:[\s\S]*/,
+  `log:
+  - { on: 2027-02-21, planting: berry, pH: 6.0 } # sunny
+  # the week of the frost
+  - { on: 2027-02-25, planting: berry, pH: 6.1 }
+`,
+);
+
+test.each([
+  ['2027-02-20', 9],
+  ['2027-02-21', 10],
+  ['2027-02-23', 10],
+  ['2027-02-25', 12],
+  ['2027-02-27', 12],
+])('an entry goes to its day in a log that is in order: %s on line %d', async (on, line) => {
+  const folder = folderWith({ 'bench.grow.yaml': season });
+  const { code, err } = await runCli([...berry, '--on', on, '--pH', '6.2', '--write'], { folder });
+  expect({ code, err }).toEqual({ code: 0, err: `tidemark: bench.grow.yaml: line ${line} written.\n` });
+  const lines = readFileSync(join(folder, 'bench.grow.yaml'), 'utf8').split('\n');
+  expect(lines.splice(line - 1, 1)).toEqual([`  - { on: ${on}, planting: berry, pH: 6.2 }`]);
+  expect(lines.join('\n')).toBe(season);
+});
+
+test('in a log that is in no order an entry goes to the end, with a note', async () => {
+  const mixed = season.replace('2027-02-21', '2027-02-28');
+  const { code, err, out } = await runCli([...berry, '--on', '2027-02-23', '--pH', '6.2'], {
+    files: { 'bench.grow.yaml': mixed },
+  });
   expect(code).toBe(0);
-  expect(err).toMatch(/^tidemark: note: .*2027-02-21/);
+  expect(out).toMatch(/^bench\.grow\.yaml, line 12:\n/);
+  expect(err).toMatch(/^tidemark: note: .*2027-02-23/);
 });
 
 test('bytes that are no UTF-8 are not lost: nothing is written', async () => {

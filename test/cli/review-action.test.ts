@@ -199,6 +199,26 @@ describe('the action', () => {
     expect(summary).toMatch(/20 mL/);
   });
 
+  test('a large change: the comment keeps its limit, and what the change does has its half', async () => {
+    const many = (volume: number) =>
+      `recipe: 1\nbatches:\n${Array.from({ length: 900 }, (_, at) => `  b-${at}: { water: brok, volume: ${volume} L }\n`).join('')}`;
+    const made = repository({ 'rows/many.grow.yaml': many(20) });
+    const base = made.commit();
+    made.put({ 'rows/many.grow.yaml': many(21) });
+    made.commit();
+    const github = new StandIn();
+    const api = await github.start();
+    const { summary } = await runStep(made, pull(base), { api, inputs: { paths: 'rows' } });
+    github.stop();
+    const body = github.comments[0]?.body ?? '';
+    expect(body.length).toBeLessThanOrEqual(65_000);
+    expect(body).toContain('**900 errors');
+    expect(body).toContain('| batch b-0 | volume | 20 L | 21 L | +1 L (+5 %) | (1) |');
+    expect(body.match(/^\| batch /gmu)?.length).toBeGreaterThan(200);
+    expect(body).toMatch(/_… and \d+ more lines: `tidemark diff` shows all._/);
+    expect(summary.match(/^\| batch /gmu)?.length).toBeGreaterThan(body.match(/^\| batch /gmu)?.length ?? 0);
+  });
+
   test('nothing found and nothing said before: no comment', async () => {
     const made = repository({ 'a.grow.yaml': 'recipe: 1\n' });
     const base = made.commit();
@@ -306,7 +326,7 @@ test('the snippet for GitLab leaves both reports and fails for what was found', 
     check_name: 'name-unknown',
     location: { path: 'rows/cress é.grow.yaml', lines: { begin: 7 } },
   });
-  expect(readFileSync(join(change.folder, junit), 'utf8')).toContain('failures="0"');
+  expect(readFileSync(join(change.folder, junit), 'utf8')).toContain('failures="1"');
 });
 
 describe('the hooks for pre-commit', () => {
@@ -359,7 +379,7 @@ describe('the hooks for pre-commit', () => {
       '.npmignore': readFileSync(join(root, '.npmignore'), 'utf8'),
     });
     mkdirSync(join(folder, 'dist'));
-    for (const name of ['cli.cjs', 'cli-main.cjs', 'server.cjs', 'client.cjs', 'cli-main.cache'])
+    for (const name of ['cli.cjs', 'cli-main.cjs', 'cli-thread.cjs', 'server.cjs', 'client.cjs', 'cli-main.cache'])
       writeFileSync(join(folder, 'dist', name), '');
     const packed = spawnSync('npm', ['pack', '--dry-run', '--json', '--ignore-scripts'], {
       cwd: folder,
@@ -368,6 +388,7 @@ describe('the hooks for pre-commit', () => {
     const [{ files }]: [{ files: readonly { path: string }[] }] = JSON.parse(packed.stdout);
     expect(files.map(({ path }) => path).sort()).toEqual([
       'dist/cli-main.cjs',
+      'dist/cli-thread.cjs',
       'dist/cli.cjs',
       'dist/server.cjs',
       'package.json',

@@ -5,6 +5,7 @@ import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { onTestFinished } from 'vitest';
 import { dayOf } from '../../schema/date.ts';
+import type { Io } from '../../server/cli/output.ts';
 import { run } from '../../server/cli/run.ts';
 
 export interface Answer {
@@ -21,6 +22,8 @@ export interface Setting {
   readonly isTTY?: boolean;
   /** A folder that is there already. */
   readonly folder?: string;
+  /** Other threads that may help. */
+  readonly threads?: Io['threads'];
 }
 
 /** Runs one command line in a new folder, or in one that is given. */
@@ -35,6 +38,7 @@ export async function runCli(args: readonly string[], setting: Setting = {}): Pr
     env: setting.env ?? {},
     today: () => dayOf(2027, 3, 1),
     readInput: () => Buffer.from(setting.stdin ?? ''),
+    ...(setting.threads && { threads: setting.threads }),
   });
   return { code, ...caught };
 }

@@ -14,7 +14,7 @@ test('every water, with what its report states and the elements it brings', asyn
   expect(out).toMatchInlineSnapshot(`
     "Water brook
       EC as stated      0.4 mS/cm
-      alkalinity        2 meq/L, 100 mg/L CaCO3
+      alkalinity        100 mg/L CaCO3, 2 meq/L
 
       as drawn
         pH              7.4
@@ -36,7 +36,7 @@ test('every water, with what its report states and the elements it brings', asyn
         S               8 mg/L
 
     Water rain
-      alkalinity        0 meq/L, 0 mg/L CaCO3
+      alkalinity        0 mg/L CaCO3, 0 meq/L
 
       as drawn
         pH              5.58

@@ -1,6 +1,6 @@
 // `tidemark diff`: what a change does to all that is computed.
 
-import { relative } from 'node:path';
+import { relative, resolve } from 'node:path';
 import { pathOf } from '../../host/disk.ts';
 import { countsOf, isChanged } from '../../reports/diff/headline.ts';
 import { reviewJson } from '../../reports/diff/json.ts';
@@ -10,6 +10,7 @@ import { type Review, review } from '../../reports/diff/review.ts';
 import { reviewText } from '../../reports/diff/text.ts';
 import type { Paint } from '../../reports/print/paint.ts';
 import type { ReviewAsked } from '../args-review.ts';
+import { slashed } from '../open-recipes.ts';
 import { complain, type ExitCode, exit, type Io, paintFor } from '../output.ts';
 import { pairsOf } from '../pairs.ts';
 import { type NoSource, namedSide, type Source, sideAt } from '../sides.ts';
@@ -27,14 +28,14 @@ export async function diff(asked: ReviewAsked, io: Io): Promise<ExitCode> {
     return exit.trouble;
   }
   const made = review(before.name, after.name, pairs, untouched);
-  io.out.write(printers[asked.format](made, paintFor(io.out, io.env, asked.color)));
+  io.out.write(printers[asked.format](made, paintFor(io.out, io.env, asked.color), asked.maxCharacters));
   if (countsOf(made).unread > 0) return exit.trouble;
   return asked.exitCode && isChanged(made) ? exit.findings : exit.clean;
 }
 
-const printers: Readonly<Record<ReviewAsked['format'], (review: Review, paint: Paint) => string>> = {
+const printers: Readonly<Record<ReviewAsked['format'], (review: Review, paint: Paint, most?: number) => string>> = {
   text: reviewText,
-  markdown: made => reviewMarkdown(made),
+  markdown: (made, _, most) => reviewMarkdown(made, most),
   json: reviewJson,
   html: reviewHtml,
 };
@@ -51,7 +52,7 @@ function sidesOf({ before: old, after: now, stdinFilename }: ReviewAsked, io: Io
   if (first?.kind === 'none') return first.says;
   if (now === undefined) return withWorkingTree(old, first, io);
   const second = namedSide(now, io, stdinFilename);
-  if (second?.kind === 'none') return second.says;
+  if (second?.kind === 'none') return (first === undefined ? takenAway(old, now, io) : undefined) ?? second.says;
   // A bare name is a revision: of what the other side names, or of everything where neither names a file.
   const before = first ?? sideAt(old, second, io);
   if (before.kind === 'none') return before.says;
@@ -74,6 +75,13 @@ function withWorkingTree(named: string, first: Source | undefined, io: Io): Side
   if (after?.kind === 'source') return { before, after: { ...after, name: asTheyAre } };
   // It was taken away since.
   return { before, after: { ...before, name: asTheyAre, recipes: new Map() } };
+}
+
+/** A file that only the old revision has. */
+function takenAway(revision: string, path: string, io: Io): Sides | undefined {
+  const before = namedSide(`${revision}:./${slashed(relative(io.cwd, resolve(io.cwd, path)))}`, io);
+  if (before?.kind !== 'source') return undefined;
+  return { before: { ...before, name: revision }, after: { ...before, name: path, recipes: new Map() } };
 }
 
 const asTheyAre = 'the files as they are now';
