@@ -15,8 +15,13 @@ export const recipeFiles = [
   { language: 'yaml', pattern: '**/*.grow.{yaml,yml}' },
 ] as const satisfies vscode.DocumentSelector;
 
-/** The commands that the server may offer as code lenses. */
-const lensCommands = ['tidemark.recordReading', 'tidemark.compareWithCommit'];
+/** The commands that the server may offer as code lenses or after an action. */
+const commands = [
+  'tidemark.showBenchSheet',
+  'tidemark.recordReading',
+  'tidemark.compareWithCommit',
+  'tidemark.renameAt',
+];
 
 /** A client whose server is not running yet; `start()` runs it, `restart()` runs a new one. */
 export async function serverClient(
@@ -31,7 +36,7 @@ export async function serverClient(
     revealOutputChannelOn: RevealOutputChannelOn.Never,
     initializationOptions: (): InitialOptions => ({
       settings: currentSettings(),
-      commands: lensCommands,
+      commands,
       listsFiles: true,
     }),
     middleware: { workspace: { configuration: answerSettings } },

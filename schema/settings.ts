@@ -32,7 +32,7 @@ export const settings = {
   lenses: {
     default: true,
     words:
-      'Offer above the batches to record a reading and to compare with the last commit. Code lenses as a whole are switched by `#editor.codeLens#`.',
+      'Offer above the batches to show a bench sheet, to record a reading, and to compare with the last commit. Code lenses as a whole are switched by `#editor.codeLens#`.',
     effect: 'lenses',
   },
   yamlIntegration: {
@@ -73,7 +73,7 @@ export type Settings = { readonly [Key in SettingKey]: ValueOf<(typeof settings)
 export interface InitialOptions {
   /** So that the first findings already obey the settings. */
   readonly settings?: unknown;
-  /** The commands of ours that the client knows: only those are offered as lenses. */
+  /** The commands of ours that the client knows: only those are offered as lenses and after actions. */
   readonly commands?: readonly string[];
   /** The client lists the recipes of a folder when it is asked, as it knows what its user does not want to see. */
   readonly listsFiles?: boolean;

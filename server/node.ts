@@ -5,12 +5,14 @@ import { createConnection, ProposedFeatures } from 'vscode-languageserver/node';
 import packageJson from '../package.json' with { type: 'json' };
 import { diskFiles, rootOf, uriOf } from './host/disk.ts';
 import { findRecipes } from './host/find-recipes.ts';
+import { keepHeapSmall } from './host/small-heap.ts';
 import { readByClient } from './protocol/client-files.ts';
 import { dropCancelled } from './protocol/guard.ts';
 import { serve } from './protocol/serve.ts';
 import type { Within } from './protocol/session.ts';
 import type { FileText } from './workspace/files.ts';
 
+keepHeapSmall();
 const connection = createConnection(ProposedFeatures.all, { connectionStrategy: dropCancelled });
 serve(connection, { read, list, later: run => setImmediate(run) }, packageJson.version);
 

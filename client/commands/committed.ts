@@ -46,7 +46,11 @@ export async function onCommit(uri: vscode.Uri, changed: () => void): Promise<vs
 }
 
 async function repositoryOf(uri: vscode.Uri): Promise<Repository | string> {
-  if (uri.scheme !== 'file') return 'Only a recipe that is saved in a folder can be compared with a commit.';
+  if (uri.scheme === 'untitled') return 'This recipe is not saved yet, so it is in no commit to compare with.';
+  // The Git extension runs git on a disk; it sees nothing of file systems that other extensions or a browser make up.
+  if (uri.scheme !== 'file') {
+    return `This recipe is not on a disk that git can read (its address begins with ${uri.scheme}:), so it cannot be compared here. In a clone of its repository it can, and so can tidemark diff.`;
+  }
   const extension = vscode.extensions.getExtension<GitExtension>('vscode.git');
   if (extension === undefined) return 'The Git extension of the editor is switched off, so no commit can be read.';
   let api: GitApi;

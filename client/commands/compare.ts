@@ -3,7 +3,7 @@
 import * as vscode from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import { type ReviewParams, type ReviewResult, reviewRequest } from '../../server/protocol/requests.ts';
-import { recipeFiles } from '../start.ts';
+import { activeRecipe, whenRecipesChange } from './beside.ts';
 import { type Committed, committedText, onCommit } from './committed.ts';
 
 /** Addresses of pages: the path is that of the recipe, so that its name stands on the tab. */
@@ -14,51 +14,38 @@ export function compareWithCommit(server: BaseLanguageClient): vscode.Disposable
   const changed = new vscode.EventEmitter<vscode.Uri>();
   /** The pages that are open, by their address, with what watches the repository of each. */
   const open = new Map<string, vscode.Disposable>();
-  let waiting: ReturnType<typeof setTimeout> | undefined;
-  const refresh = (): void => {
-    clearTimeout(waiting);
-    // A little after the last key, as the server then has the text and has computed it.
-    waiting = setTimeout(() => {
-      for (const page of open.keys()) changed.fire(vscode.Uri.parse(page));
-    }, quiet);
-  };
-  const refreshFor = (document: vscode.TextDocument): void => {
-    if (open.size > 0 && vscode.languages.match([...recipeFiles], document) > 0) refresh();
-  };
+  const refreshing = whenRecipesChange(() => {
+    for (const page of open.keys()) changed.fire(vscode.Uri.parse(page));
+  });
   return vscode.Disposable.from(
     changed,
+    refreshing,
     vscode.commands.registerCommand('tidemark.compareWithCommit', () => show()),
     vscode.workspace.registerTextDocumentContentProvider(reviewScheme, {
       onDidChange: changed.event,
       provideTextDocumentContent: page => pageText(server, recipeOf(page)),
     }),
-    vscode.workspace.onDidChangeTextDocument(({ document }) => refreshFor(document)),
-    vscode.workspace.onDidSaveTextDocument(refreshFor),
     vscode.workspace.onDidCloseTextDocument(({ uri }) => {
       open.get(uri.toString())?.dispose();
       open.delete(uri.toString());
     }),
     new vscode.Disposable(() => {
-      clearTimeout(waiting);
       for (const watching of open.values()) watching.dispose();
     }),
   );
 
   async function show(): Promise<boolean> {
-    const document = vscode.window.activeTextEditor?.document;
-    if (document === undefined || vscode.languages.match([...recipeFiles], document) === 0) {
-      void vscode.window.showInformationMessage('Open a recipe (*.grow.yaml) to compare it with the last commit.');
-      return false;
-    }
-    const page = document.uri.with({
+    const recipe = activeRecipe('to compare it with the last commit');
+    if (recipe === undefined) return false;
+    const page = recipe.with({
       scheme: reviewScheme,
-      path: `${document.uri.path} since the last commit`,
-      query: document.uri.toString(),
+      path: `${recipe.path} since the last commit`,
+      query: recipe.toString(),
     });
     const key = page.toString();
     // First watched, then read: a commit in between is not missed.
     if (open.has(key)) changed.fire(page);
-    else open.set(key, (await onCommit(document.uri, refresh)) ?? new vscode.Disposable(() => undefined));
+    else open.set(key, (await onCommit(recipe, refreshing.soon)) ?? new vscode.Disposable(() => undefined));
     const text = await vscode.workspace.openTextDocument(page);
     await vscode.window.showTextDocument(text, {
       viewColumn: vscode.ViewColumn.Beside,
@@ -68,8 +55,6 @@ export function compareWithCommit(server: BaseLanguageClient): vscode.Disposable
     return true;
   }
 }
-
-const quiet = 200;
 
 function recipeOf(page: vscode.Uri): vscode.Uri {
   return vscode.Uri.parse(page.query);

@@ -97,9 +97,10 @@ function show(document: vscode.TextDocument, { range, newText }: vscode.TextEdit
   editor?.revealRange(new vscode.Range(range.start, end), vscode.TextEditorRevealType.InCenterIfOutsideViewport);
 }
 
-/** The day in the reader's own zone, as recipes write it. */
-export function today(): string {
+/** The day in the reader's own zone, or one some days ahead, as recipes write it. */
+export function today(ahead = 0): string {
   const now = new Date();
+  now.setDate(now.getDate() + ahead);
   const two = (part: number): string => String(part).padStart(2, '0');
   return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
 }

@@ -65,8 +65,8 @@ const details: { readonly [S in SectionName]: Detail<S> } = {
     response === undefined ? '' : `${plainNumber(response.pH)} pH at ${amountText(response.at, recipe.show)}`,
   ],
   tools: ({ smallest, largest, steps, holds }, { recipe }) => [
-    smallest === undefined ? '' : `steps of ${scaleText(smallest, recipe.show)}`,
-    largest === undefined ? '' : `up to ${scaleText(largest, recipe.show)}`,
+    smallest === undefined ? '' : `steps of ${scaleText(smallest, recipe.show, smallest.value)}`,
+    largest === undefined ? '' : `up to ${scaleText(largest, recipe.show, smallest?.value)}`,
     steps === undefined
       ? ''
       : steps.flatMap(size => (size === undefined ? [] : [scaleText(size, recipe.show)])).join(', '),

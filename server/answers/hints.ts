@@ -12,7 +12,7 @@ import { positionAt } from '../syntax/position.ts';
 import type { Range } from '../syntax/tree.ts';
 import { amountText, type Reader } from '../words/amount.ts';
 import { figureText } from '../words/figure.ts';
-import { isFelt, scaleText } from '../words/measured.ts';
+import { isFelt, measuredAmountText } from '../words/measured.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
 import { adjustmentHover } from './hover/adjustment.ts';
 import { volumeHover } from './hover/batch.ts';
@@ -101,9 +101,7 @@ function doseHint({ loads }: BatchPlan, dose: DosePlan, reader: Reader): string 
   if (exact.kind === 'unknown' || perLoad.kind === 'unknown' || loads.kind === 'unknown') return undefined;
   const { dimension } = perLoad.quantity;
   const isRounded = measured.kind === 'measured' && isFelt(error);
-  const each = isRounded
-    ? scaleText({ dimension, value: measured.amount }, reader)
-    : amountText(perLoad.quantity, reader);
+  const each = isRounded ? measuredAmountText(measured, dimension, reader) : amountText(perLoad.quantity, reader);
   const several = 1 < loads.quantity.value;
   if (dose.dose.kind === 'amount' && !several && !isRounded) return undefined;
   const amount = `${isRounded ? '≈' : '='} ${several ? `${amountText(loads.quantity, reader)} × ` : ''}${each}`;

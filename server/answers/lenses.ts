@@ -5,6 +5,8 @@ import type { Range } from '../syntax/tree.ts';
 import type { Snapshot } from '../workspace/snapshot.ts';
 
 export type Lens =
+  /** Shows the bench sheet of a batch. */
+  | { readonly kind: 'sheet'; readonly range: Range; readonly batch: string }
   /** Writes down a reading of a batch. */
   | { readonly kind: 'record-reading'; readonly range: Range; readonly batch: string }
   /** Tells what has changed in all that is computed since the last commit. */
@@ -17,7 +19,11 @@ export function lenses({ document, recipe }: Snapshot): readonly Lens[] {
   if (section === undefined) return [];
   const batches = [...recipe.sections.batches.keys()].flatMap((batch): readonly Lens[] => {
     const range = nameRange(['batches', batch]);
-    return range === undefined ? [] : [{ kind: 'record-reading', range, batch }];
+    if (range === undefined) return [];
+    return [
+      { kind: 'sheet', range, batch },
+      { kind: 'record-reading', range, batch },
+    ];
   });
   return [{ kind: 'compare', range: section }, ...batches];
 }

@@ -31,13 +31,23 @@ export function asked<P, R>(
 ): (params: P, token: CancellationToken) => R | ResponseError<never> {
   return (params, token) => {
     if (token.isCancellationRequested) return new ResponseError<never>(LSPErrorCodes.RequestCancelled, 'cancelled');
-    try {
-      return handle(params);
-    } catch (fault) {
-      logFault(session, what, fault);
-      return empty(params);
-    }
+    return guarded(
+      session,
+      what,
+      () => empty(params),
+      () => handle(params),
+    );
   };
+}
+
+/** What `run` gives; where it throws, that is logged and it is `instead`. */
+export function guarded<R>(session: Session, what: string, instead: () => R, run: () => R): R {
+  try {
+    return run();
+  } catch (fault) {
+    logFault(session, what, fault);
+    return instead();
+  }
 }
 
 /** The same for a request that waits for something first; whether it was cancelled is looked at again after the wait. */
@@ -57,13 +67,13 @@ export function askedAfter<P, R>(
 
 /** Wraps the handler of a notification. */
 export function told<P>(session: Session, what: string, handle: (params: P) => void): (params: P) => void {
-  return params => {
-    try {
-      handle(params);
-    } catch (fault) {
-      logFault(session, what, fault);
-    }
-  };
+  return params =>
+    guarded(
+      session,
+      what,
+      () => undefined,
+      () => handle(params),
+    );
 }
 
 /** Runs what nobody waits for. */

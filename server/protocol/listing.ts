@@ -3,21 +3,10 @@
 
 import type { FileText } from '../workspace/files.ts';
 import { unattended } from './guard.ts';
+import { findingsChanged } from './handlers/diagnostics.ts';
 import { arrived, fetchWanted } from './reading.ts';
 import { type ListFilesParams, type ListFilesResult, listFilesRequest } from './requests.ts';
 import { isBelow, type Session } from './session.ts';
-
-/** The files that the last listing named. */
-const listed = new WeakMap<Session, ReadonlySet<string>>();
-
-export function isListed(session: Session, uri: string): boolean {
-  return listed.get(session)?.has(uri) === true;
-}
-
-/** Every recipe of the open folders and every open one, as far as they are held. */
-export function allRecipes(session: Session): readonly string[] {
-  return session.workspace.uris.filter(uri => session.open.has(uri) || isListed(session, uri));
-}
 
 /** Lists the open folders anew and reads what is new in them; many reasons at once are one listing after the one under way. */
 export function listAgain(session: Session): void {
@@ -33,15 +22,20 @@ function listNow(session: Session): Promise<void> {
     const { roots, workspace, surroundings } = session;
     const found = new Set<string>();
     for (const root of roots) for (const uri of await list(session, root)) found.add(uri);
-    const before = listed.get(session) ?? new Set();
-    listed.set(session, found);
+    const before = session.listed;
+    session.listed = found;
     for (const uri of before) {
       // What lies in no open folder any more is forgotten, unless an open recipe uses it.
       const isGone = !roots.some(root => isBelow(root, uri)) && !workspace.isOpen(uri);
       if (isGone) arrived(session, uri, { kind: 'none', why: 'outside' });
+      else if (!found.has(uri)) findingsChanged(session, [uri]);
     }
     for (const uri of found) {
-      if (workspace.has(uri)) continue;
+      if (workspace.has(uri)) {
+        // Read already because somebody uses it, and told only from now on.
+        if (!before.has(uri)) findingsChanged(session, [uri]);
+        continue;
+      }
       const file: FileText = await surroundings.read(uri, { folders: roots, users: [] });
       if (!workspace.has(uri)) arrived(session, uri, file);
     }

@@ -91,3 +91,20 @@ export type ReviewResult =
   | { readonly kind: 'wants'; readonly uris: readonly string[] }
   /** The server does not know the recipe. */
   | { readonly kind: 'unknown' };
+
+/** Asks for the bench sheet of a batch or of a day. */
+export const sheetRequest = 'tidemark/sheet';
+
+export interface SheetParams {
+  readonly uri: string;
+  readonly about: SheetAbout;
+}
+
+/** A batch by its name, or a day as recipes write it: `2027-03-01`. */
+export type SheetAbout = { readonly batch: string } | { readonly day: string };
+
+export type SheetResult =
+  /** One HTML file, to show and to print. */
+  | { readonly kind: 'sheet'; readonly html: string }
+  /** There is none, and why, in a sentence. */
+  | { readonly kind: 'refused'; readonly says: string };

@@ -13,6 +13,7 @@ import { handleNames } from './handlers/names.ts';
 import { handleNavigation } from './handlers/navigation.ts';
 import { handleRecording } from './handlers/recording.ts';
 import { handleReview } from './handlers/review.ts';
+import { handleSheet } from './handlers/sheet.ts';
 import { handleText } from './handlers/text.ts';
 import { handleViews } from './handlers/views.ts';
 import { listAgain } from './listing.ts';
@@ -31,6 +32,7 @@ export function serve(connection: Connection, surroundings: Surroundings, versio
     handleEditing(session);
     handleRecording(session);
     handleReview(session);
+    handleSheet(session);
     handleNavigation(session);
     handleNames(session);
     handleFormatting(session);

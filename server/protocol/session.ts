@@ -49,6 +49,8 @@ export interface Session {
   folderSettings: ReadonlyMap<string, Settings>;
   /** Done when the recipes of the open folders have been read. */
   indexed: Promise<void>;
+  /** The recipes that the last listing of the open folders named. */
+  listed: ReadonlySet<string>;
   /** The commands of ours that the client knows. */
   readonly commands: ReadonlySet<string>;
 }
@@ -94,6 +96,7 @@ export function startSession(connection: Connection, surroundings: Surroundings,
     settings: readSettings(options?.settings),
     folderSettings: new Map(),
     indexed: Promise.resolve(),
+    listed: new Set(),
     commands: new Set(Array.isArray(options?.commands) ? options.commands : []),
   };
 }
@@ -128,6 +131,16 @@ const encodings: readonly string[] = ['utf-16', 'utf-8', 'utf-32'] satisfies Enc
 /** The client's first choice among those we count in; UTF-16 is what every client understands. */
 function encodingFor(offered: readonly PositionEncodingKind[] | undefined): Encoding {
   return (offered?.find(kind => encodings.includes(kind)) as Encoding | undefined) ?? 'utf-16';
+}
+
+/** Whether the findings of a file are told: it is open, or a recipe of the open folders. */
+export function isTold({ open, listed }: Session, uri: string): boolean {
+  return open.has(uri) || listed.has(uri);
+}
+
+/** Every recipe of the open folders and every open one, as far as they are held. */
+export function allRecipes(session: Session): readonly string[] {
+  return session.workspace.uris.filter(uri => isTold(session, uri));
 }
 
 /** Whether another extension already says what is wrong with the YAML and the keys of a file, and completes its keys. */

@@ -4,6 +4,7 @@ import { CodeLensRefreshRequest, DidChangeConfigurationNotification } from 'vsco
 import { readSettings, type Settings } from '../../schema/settings.ts';
 import { told, unattended } from './guard.ts';
 import { allFindingsChanged } from './handlers/diagnostics.ts';
+import { listAgain } from './listing.ts';
 import type { Session } from './session.ts';
 
 export function handleSettings(session: Session): void {
@@ -12,6 +13,8 @@ export function handleSettings(session: Session): void {
     told(session, 'changed settings', ({ settings }: { settings?: { tidemark?: unknown } | null }) => {
       if (can.configuration) void unattended(session, 'settings', () => askForSettings(session));
       else take(session, settings?.tidemark);
+      // Which files its user does not want to see may be another thing that has changed.
+      listAgain(session);
     }),
   );
 }

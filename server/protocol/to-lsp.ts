@@ -9,6 +9,7 @@ import {
   type WorkspaceEdit,
 } from 'vscode-languageserver';
 import { findings, type Severity } from '../../schema/findings.ts';
+import { memo } from '../plan/memo.ts';
 import type { Document, TextChange } from '../syntax/document.ts';
 import { nearestRange } from '../syntax/place.ts';
 import { positionAt } from '../syntax/position.ts';
@@ -51,6 +52,9 @@ const severities: Readonly<Record<Severity, DiagnosticSeverity>> = {
   hint: DiagnosticSeverity.Hint,
 };
 
+/** Most findings are those of the keystroke before. */
+const messageOf = memo(findingMessage);
+
 export function toDiagnostic(session: Session, snapshot: Snapshot, { finding, range }: Located): Diagnostic {
   const { severity } = findings[finding.code];
   const diagnostic: Diagnostic = {
@@ -58,7 +62,7 @@ export function toDiagnostic(session: Session, snapshot: Snapshot, { finding, ra
     severity: severities[severity],
     code: finding.code,
     source: 'tidemark',
-    message: findingMessage(finding, snapshot.recipe.show),
+    message: messageOf(finding, snapshot.recipe.show),
   };
   if (finding.code === 'name-unused') diagnostic.tags = [DiagnosticTag.Unnecessary];
   const related = (finding.related ?? []).flatMap(({ at, says }) => {

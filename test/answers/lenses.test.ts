@@ -4,7 +4,7 @@ import { textOf } from '../../server/syntax/document.ts';
 import { drawRanges } from '../draw.ts';
 import { recipe } from '../recipe.ts';
 
-test('readings are offered at each batch, comparing once', () => {
+test('the sheet and a reading are offered at each batch, comparing once', () => {
   const snapshot = recipe`
     recipe: 1
     batches:
@@ -14,13 +14,13 @@ test('readings are offered at each batch, comparing once', () => {
   `.snapshot();
   const labelled = lenses(snapshot).map(lens => ({
     range: lens.range,
-    label: lens.kind === 'compare' ? 'compare' : `reading of ${lens.batch}`,
+    label: lens.kind === 'compare' ? 'compare' : `${lens.kind} of ${lens.batch}`,
   }));
   expect(drawRanges(textOf(snapshot.document), labelled)).toMatchInlineSnapshot(`
     "recipe: 1
     ⟦compare:batches⟧:
-      ⟦reading of first:first⟧: { volume: 20 L }
-      ⟦reading of later:later⟧:
+      ⟦sheet of first:⟦record-reading of first:first⟧⟧: { volume: 20 L }
+      ⟦sheet of later:⟦record-reading of later:later⟧⟧:
         volume: 2 L
     "
   `);

@@ -5,8 +5,8 @@ import type { Page } from './browser.ts';
 export interface Listening {
   /** Resolves when the tests have ended, with how, and with what was logged last. */
   readonly end: Promise<string>;
-  /** All that has been logged, a line each. */
-  readonly lines: readonly string[];
+  /** Resolves with the first line logged that holds a text. */
+  readonly line: (part: string) => Promise<string>;
 }
 
 /** The editor calls two functions where a page has them. */
@@ -16,11 +16,20 @@ export async function listen(page: Page): Promise<Listening> {
     ended = resolve;
   });
   const lines: string[] = [];
+  const waiting = new Set<() => void>();
   const last = (): string => lines.slice(-20).join('\n');
   await page.exposeFunction('codeAutomationLog', (type: string, args: readonly unknown[]) => {
     lines.push(`${type} ${args.map(arg => (typeof arg === 'string' ? arg : JSON.stringify(arg))).join(' ')}`);
+    for (const look of waiting) look();
   });
   await page.exposeFunction('codeAutomationExit', (code: number) => ended(`exit ${code}\n${last()}`));
   const tooLong = setTimeout(() => ended(`no end after four minutes\n${last()}`), 240_000);
-  return { end: end.finally(() => clearTimeout(tooLong)), lines };
+  const line = (part: string): Promise<string> =>
+    new Promise(resolve => {
+      waiting.add(() => {
+        const found = lines.find(one => one.includes(part));
+        if (found !== undefined) resolve(found);
+      });
+    });
+  return { end: end.finally(() => clearTimeout(tooLong)), line };
 }

@@ -1,11 +1,12 @@
 // `npm run test:editor`: installs the packaged extension into a real editor and runs the suites inside it, a page each; then in the
-// editor that is all in the browser, and in Neovim where there is one.
+// editor that is all in the browser, and in Neovim and Emacs where there are such.
 import { cpSync, existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { type Browser, openBrowser, pageAddress } from './browser.ts';
 import { carry } from './carrier.ts';
 import { checkGrammar } from './grammar.ts';
+import { runEmacs } from './hosts/emacs.ts';
 import { runNeovim } from './hosts/neovim.ts';
 import { install, reasonToSkip } from './install.ts';
 import { listen } from './listen.ts';
@@ -61,7 +62,7 @@ async function runAll(): Promise<readonly Result[]> {
     for (const round of rounds) results.push(...(await runRound(editor, browser, home, round)));
     const extension = unpackedIn(editor.extensions);
     results.push(...(await runWeb(installation, browser, { home, extension, shot: join(shots, 'web.png') })));
-    results.push(...runNeovim(home, extension));
+    results.push(...runNeovim(home, extension), ...runEmacs(home, extension));
     const errors = errorsLogged(editor.logs);
     const quiet = { name: 'the extension logs no errors', milliseconds: 0 };
     return [...results, errors.length === 0 ? quiet : { ...quiet, failure: errors.join('\n') }];

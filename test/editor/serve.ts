@@ -29,6 +29,8 @@ const quietSettings = {
   'extensions.autoUpdate': false,
   'extensions.autoCheckUpdates': false,
   'files.hotExit': 'off',
+  // A browser saves what is typed after a second: a slow test would change what the next one begins with.
+  'files.autoSave': 'off',
   'workbench.tips.enabled': false,
   'editor.minimap.enabled': false,
   'security.workspace.trust.enabled': false,

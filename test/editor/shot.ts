@@ -1,5 +1,5 @@
 // Takes a picture of a recipe in the editor, for looking at and for the README:
-//   npx tsx test/editor/shot.ts FILE [--at LINE:COLUMN] [--show hover|suggest|problems] [--dark] [--size 1000x620] [--out FILE.png]
+//   npx tsx test/editor/shot.ts FILE [--at LINE:COLUMN] [--show hover|suggest|problems] [--run COMMAND] [--dark] [--size 1000x620] [--out FILE.png]
 import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join, resolve } from 'node:path';
@@ -14,6 +14,8 @@ const { values, positionals } = parseArgs({
   options: {
     at: { type: 'string' },
     show: { type: 'string' },
+    // The title of a command; the first of what it offers is taken.
+    run: { type: 'string' },
     dark: { type: 'boolean', default: false },
     size: { type: 'string', default: '1000x620' },
     out: { type: 'string', default: join(import.meta.dirname, 'shots', 'shot.png') },
@@ -56,6 +58,7 @@ await page.mouse.move(width / 2, height - 10);
 await page.waitForTimeout(5000);
 if (values.at) await goTo(page, values.at);
 for (const key of keysFor[values.show ?? ''] ?? []) await page.keyboard.press(key);
+if (values.run) await run(page, values.run);
 await page.waitForTimeout(2000);
 mkdirSync(dirname(values.out), { recursive: true });
 await page.screenshot({ path: values.out });
@@ -70,4 +73,15 @@ async function goTo(where: Page, place: string): Promise<void> {
   await where.keyboard.type(place);
   await where.keyboard.press('Enter');
   await where.waitForTimeout(300);
+}
+
+async function run(where: Page, command: string): Promise<void> {
+  await where.keyboard.press('F1');
+  await where.waitForSelector('.quick-input-widget input');
+  await where.keyboard.type(command);
+  await where.waitForTimeout(500);
+  await where.keyboard.press('Enter');
+  await where.waitForTimeout(1000);
+  await where.keyboard.press('Enter');
+  await where.waitForTimeout(2000);
 }

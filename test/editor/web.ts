@@ -1,7 +1,7 @@
 // The editor that runs wholly in a browser, with the packaged extension in its web host: no Node behind it, a virtual file system, the
 // language server in a worker.
 import { spawn } from 'node:child_process';
-import { cpSync, existsSync, readdirSync } from 'node:fs';
+import { cpSync, existsSync, mkdirSync, readdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Browser } from './browser.ts';
 import { carry } from './carrier.ts';
@@ -26,6 +26,9 @@ export async function runWeb(
 ): Promise<readonly Result[]> {
   const recipes = join(home, 'web', 'recipes');
   cpSync(join(import.meta.dirname, 'recipes'), recipes, { recursive: true });
+  // Saved in a second by itself, what one test types would be what the next begins with.
+  mkdirSync(join(recipes, '.vscode'));
+  writeFileSync(join(recipes, '.vscode', 'settings.json'), JSON.stringify({ 'files.autoSave': 'off' }));
   const carrier = carry(join(home, 'web', 'carrier'), 'web', {}, 'browser');
   const port = await freePort();
   const server = serveStatic(installation, port, {
@@ -38,14 +41,16 @@ export async function runWeb(
   try {
     await answers(`http://localhost:${port}/`, server);
     const page = await browser.newPage({ viewport: { width: 1280, height: 800 } });
-    const { end, lines } = await listen(page);
+    const { end, line } = await listen(page);
+    const told = line(marker);
     await page.goto(`http://localhost:${port}/`);
-    const last = await end;
+    // The picture is of the extension while it runs: its hints go with it, and settle a little after the last test.
+    const last = await Promise.race([told, end]);
+    await page.waitForTimeout(1500);
     await page.screenshot({ path: shot });
     await page.close();
-    const marked = lines.find(line => line.includes(marker));
-    if (marked === undefined) return [{ name: 'web: the suite runs', failure: last, milliseconds: 0 }];
-    const results: readonly Result[] = JSON.parse(marked.slice(marked.indexOf(marker) + marker.length));
+    if (!last.includes(marker)) return [{ name: 'web: the suite runs', failure: last, milliseconds: 0 }];
+    const results: readonly Result[] = JSON.parse(last.slice(last.indexOf(marker) + marker.length));
     return results.map(result => ({ ...result, name: `web: ${result.name}` }));
   } finally {
     stopGroup(server);

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import {
+  CodeActionRequest,
   CodeLensRequest,
   DefinitionRequest,
   DidChangeWatchedFilesNotification,
@@ -16,6 +17,10 @@ import {
   SemanticTokensRangeRequest,
   SemanticTokensRequest,
   WillRenameFilesRequest,
+  WorkDoneProgress,
+  type WorkDoneProgressBegin,
+  type WorkDoneProgressEnd,
+  type WorkDoneProgressReport,
   WorkspaceDiagnosticRequest,
   WorkspaceSymbolRequest,
 } from 'vscode-languageserver/node';
@@ -201,14 +206,40 @@ test('lenses are offered for commands that the client has, and can be switched o
   const none = await startInProcess();
   await none.open(uri, text);
   expect(await none.connection.sendRequest(CodeLensRequest.type, { textDocument })).toEqual([]);
-  const options = { commands: ['tidemark.recordReading'] };
+  const options = { commands: ['tidemark.recordReading', 'tidemark.showBenchSheet'] };
   const some = await startInProcess({ initializationOptions: options });
   await some.open(uri, text);
   expect(await some.connection.sendRequest(CodeLensRequest.type, { textDocument })).toMatchObject([
+    { command: { command: 'tidemark.showBenchSheet', arguments: [{ batch: 'first' }] } },
     { command: { command: 'tidemark.recordReading', arguments: [{ batch: 'first' }] } },
   ]);
   await some.setSettings({ lenses: false });
   expect(await some.connection.sendRequest(CodeLensRequest.type, { textDocument })).toEqual([]);
+});
+
+test('a name that an action makes up is asked for, where the client can ask', async () => {
+  const inline = 'recipe: 1\nbatches:\n  é: { water: { pH: 7 }, volume: 2 L }\n';
+  const actionsOf = async (commands: readonly string[]) => {
+    const client = await startInProcess({ initializationOptions: { commands } });
+    await client.open(uri, inline);
+    const start = behind(inline, 'water: {');
+    const asked = { textDocument, range: { start, end: start }, context: { diagnostics: [] } };
+    const found = (await client.connection.sendRequest(CodeActionRequest.type, asked)) ?? [];
+    return found.flatMap(one => ('edit' in one && one.title.startsWith('Move this') ? [one.command ?? null] : []));
+  };
+  expect(await actionsOf([])).toEqual([null]);
+  const position = { line: 2, character: '  é: { water: '.length };
+  expect(await actionsOf(['tidemark.renameAt'])).toMatchObject([{ arguments: [uri, position] }]);
+});
+
+test('comparing with a commit is offered only where there can be one', async () => {
+  const client = await startInProcess({ initializationOptions: { commands: ['tidemark.compareWithCommit'] } });
+  await client.open(uri, text);
+  expect(await client.connection.sendRequest(CodeLensRequest.type, { textDocument })).toHaveLength(1);
+  const unsaved = 'untitled:first.grow.yaml';
+  await client.open(unsaved, text);
+  const asked = { textDocument: { uri: unsaved } };
+  expect(await client.connection.sendRequest(CodeLensRequest.type, asked)).toEqual([]);
 });
 
 test('findings of all recipes are pulled at once, and then only what is new', async () => {
@@ -253,6 +284,18 @@ test('findings of all recipes are pulled at once, and then only what is new', as
   expect(third.map(item => item.uri)).toContain(late);
 });
 
+test('how far the look at all recipes is can be followed', async () => {
+  const client = await startInProcess({ disk: disk(), lists: true, folders: [root], capabilities: pulling });
+  const told: (WorkDoneProgressBegin | WorkDoneProgressReport | WorkDoneProgressEnd)[] = [];
+  client.connection.onProgress(WorkDoneProgress.type, 'look', value => {
+    told.push(value);
+  });
+  const params = { previousResultIds: [], workDoneToken: 'look' };
+  await client.connection.sendRequest(WorkspaceDiagnosticRequest.type, params);
+  expect(told.map(({ kind }) => kind)).toEqual(['begin', 'report', 'report', 'report', 'end']);
+  expect(told[3]).toMatchObject({ percentage: 100 });
+});
+
 test('a file that is closed says again what the disk holds', async () => {
   const client = await startInProcess({ disk: disk(), lists: true, folders: [root] });
   await client.open(other, otherText.replaceAll('tub', 'vat'));
@@ -264,15 +307,22 @@ test('a file that is closed says again what the disk holds', async () => {
   expect(await read()).toHaveLength(1);
 });
 
-test('the client says which recipes its user wants to see', async () => {
+test('the client says which recipes its user wants to see, and is asked again when settings change', async () => {
+  let uris = [shelf];
   const client = await startInProcess({
     disk: disk(),
     folders: [root],
     initializationOptions: { listsFiles: true },
-    answers: new Map([[listFilesRequest, () => ({ uris: [shelf] })]]),
+    answers: new Map([[listFilesRequest, () => ({ uris })]]),
   });
-  const found = await client.connection.sendRequest(WorkspaceSymbolRequest.type, { query: '' });
-  expect(found?.map(({ name }) => name)).toEqual(['moss']);
+  const named = async () => {
+    const found = await client.connection.sendRequest(WorkspaceSymbolRequest.type, { query: '' });
+    return found?.map(({ name }) => name);
+  };
+  expect(await named()).toEqual(['moss']);
+  uris = [];
+  await client.setSettings({});
+  expect(await named()).toEqual([]);
 });
 
 test('renaming a used file changes `use` in the files that use it', async () => {

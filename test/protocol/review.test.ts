@@ -27,7 +27,7 @@ test('with all of them there is a review, against the text as it is typed', asyn
     {
       "kind": "review",
       "text": "the last commit -> now
-    1 computed value changes, 11 stay the same.
+    1 value changes, 10 stay the same.
 
     cress.grow.yaml
 

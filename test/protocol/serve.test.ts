@@ -2,9 +2,11 @@ import { expect, test, vi } from 'vitest';
 import {
   CodeActionRequest,
   CompletionRequest,
+  DidChangeWatchedFilesNotification,
   type DocumentDiagnosticReport,
   DocumentDiagnosticRequest,
   DocumentSymbolRequest,
+  FileChangeType,
   HoverRequest,
   InlayHintRequest,
   InlayHintResolveRequest,
@@ -35,6 +37,35 @@ test('a client that only listens is told the findings, and told when they are go
   expect(await client.pushed(uri)).toContain('name-unknown');
   await client.close(uri);
   await client.until(() => client.published.at(-1)?.diagnostics.length === 0);
+});
+
+test('a client that only listens is told of recipes that nobody has open, and of those that use a changed one', async () => {
+  const shelf = 'file:///shelf/shelf.grow.yaml';
+  const other = 'file:///shelf/other.grow.yaml';
+  const disk = new Map([
+    [shelf, 'recipe: 1\nwaters: { rain: { pH: 6 } }\n'],
+    [other, 'recipe: 1\nuse: [./shelf.grow.yaml]\nbatches: { a: { water: rain, volume: 2 L, feeed: {} } }\n'],
+    [uri, text],
+  ]);
+  const client = await startInProcess({ disk, lists: true, folders: ['file:///shelf'] });
+  const codes = (of: string) => codesOf(client.published.filter(one => one.uri === of).at(-1)?.diagnostics ?? []);
+  await client.until(() => codes(other).includes('key-unknown') && codes(uri).includes('name-unknown'));
+  // Nothing is wrong with the shelf, so that nothing is said of it.
+  expect(client.published.some(one => one.uri === shelf)).toBe(false);
+  await client.open(shelf, 'recipe: 1\nwaters: { drizzle: { pH: 6 } }\n');
+  await client.until(() => codes(other).includes('name-unknown'));
+  await client.close(shelf);
+  await client.until(() => !codes(other).includes('name-unknown'));
+  // Mended on disk, it is taken back; closed in the editor, what the disk holds is told.
+  disk.set(other, 'recipe: 1\n');
+  await client.connection.sendNotification(DidChangeWatchedFilesNotification.type, {
+    changes: [{ uri: other, type: FileChangeType.Changed }],
+  });
+  await client.until(() => codes(other).length === 0);
+  await client.open(uri, 'recipe: 1\n');
+  await client.until(() => codes(uri).length === 0);
+  await client.close(uri);
+  await client.until(() => codes(uri).includes('name-unknown'));
 });
 
 test('a client that pulls is not pushed to, and hears when nothing has changed', async () => {
@@ -148,6 +179,38 @@ test('questions about a file that is not open have empty answers', async () => {
   expect(report).toEqual({ kind: 'full', items: [] });
 });
 
+test('messages that make no sense end nothing', async () => {
+  const client = await startInProcess({ capabilities: pulling });
+  const { connection } = client;
+  const odd = { line: -5, character: Number.NaN };
+  const senseless = [
+    {},
+    { textDocument: { uri: 5 } },
+    { textDocument, position: odd, range: { start: odd, end: odd } },
+  ];
+  const asked = [
+    'hover',
+    'completion',
+    'codeAction',
+    'definition',
+    'references',
+    'inlayHint',
+    'foldingRange',
+    'codeLens',
+  ];
+  for (const params of senseless) {
+    for (const about of asked) {
+      const answer = await connection.sendRequest(`textDocument/${about}`, params);
+      expect(answer === null || (Array.isArray(answer) && answer.length === 0)).toBe(true);
+    }
+    for (const what of ['didOpen', 'didChange', 'didClose'])
+      await connection.sendNotification(`textDocument/${what}`, params);
+  }
+  await client.open(uri, text);
+  const hover = await connection.sendRequest(HoverRequest.type, { textDocument, position: behind(text, 'feed: { le') });
+  expect(JSON.stringify(hover?.contents)).toContain('40 mL');
+});
+
 test('places far outside the text have answers too', async () => {
   const client = await startInProcess();
   await client.open(uri, text);
@@ -204,10 +267,17 @@ test('beside a YAML extension a file of its language gets only what that cannot 
   const asked = { textDocument, position: { line: 0, character: 2 } };
   const offered = await client.connection.sendRequest(CompletionRequest.type, asked);
   expect(Array.isArray(offered) ? offered : offered?.items).toEqual([]);
+  const hover = (part: string) =>
+    client.connection.sendRequest(HoverRequest.type, { textDocument, position: behind(wrong, part) });
+  expect(await hover('reci')).toBeNull();
+  expect(await hover('volumee')).toBeNull();
+  expect(JSON.stringify(await hover('feed: { le'))).toContain('40 mL');
 
   const own = 'file:///shelf/own.grow.yaml';
   await client.open(own, wrong);
   expect(await client.pushed(own)).toEqual(expect.arrayContaining(['key-unknown', 'yaml-invalid']));
+  const key = { textDocument: { uri: own }, position: behind(wrong, 'reci') };
+  expect(await client.connection.sendRequest(HoverRequest.type, key)).not.toBeNull();
 });
 
 test('a change in a used file is told to those that use it', async () => {

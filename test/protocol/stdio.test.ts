@@ -108,7 +108,7 @@ test('a recipe is opened, changed and asked about, and the server goes when it i
 test('a request that is given up while the server is busy is not worked out', async () => {
   const { client, exited } = await startBuilt(server);
   const uri = uriOf('long.grow.yaml');
-  await client.open(uri, makeRecipe(3000));
+  await client.open(uri, makeRecipe(20_000));
   const source = new CancellationTokenSource();
   const position = { line: 10, character: 4 };
   const asked = client.connection.sendRequest(HoverRequest.type, { textDocument: { uri }, position }, source.token);

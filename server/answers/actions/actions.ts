@@ -10,6 +10,7 @@ import type { FileEdits } from '../navigate/rename.ts';
 import { addEntryActions } from './add-entry.ts';
 import { addMissingActions } from './add-missing.ts';
 import { convertUnitActions } from './convert-unit.ts';
+import { extractEntryActions } from './extract-entry.ts';
 import { fixActions } from './fix.ts';
 import { fixAllAction } from './fix-all.ts';
 import { insertAdjustmentActions } from './insert-adjustment.ts';
@@ -27,6 +28,8 @@ export interface Action {
   readonly preferred: boolean;
   /** The finding that it mends. */
   readonly mends?: Located;
+  /** A name that it makes up, for its writer to change. */
+  readonly names?: string;
 }
 
 /** The actions for a selection, or for a cursor where it is empty. */
@@ -43,5 +46,11 @@ export function actions(snapshot: Snapshot, at: Range): readonly Action[] {
           ...addMissingActions(snapshot, cursor),
           ...moveEntryActions(snapshot, cursor),
         ];
-  return [...fixActions(snapshot, at), ...addEntryActions(snapshot, at), ...rewrites, ...fixAllAction(snapshot)];
+  return [
+    ...fixActions(snapshot, at),
+    ...addEntryActions(snapshot, at),
+    ...extractEntryActions(snapshot, at),
+    ...rewrites,
+    ...fixAllAction(snapshot),
+  ];
 }

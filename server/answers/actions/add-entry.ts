@@ -3,7 +3,8 @@
 import { words } from '../../../schema/field.ts';
 import { recipe as recipeSchema } from '../../../schema/recipe.ts';
 import { type SectionName, sectionNames } from '../../../schema/section-names.ts';
-import { isName, isNeeded, keysOf, schemaAt } from '../../recipe/read.ts';
+import { isNeeded, keysOf, schemaAt } from '../../recipe/form.ts';
+import { isName } from '../../recipe/read.ts';
 import { textEdits } from '../../syntax/edit.ts';
 import type { Range } from '../../syntax/tree.ts';
 import type { Snapshot } from '../../workspace/snapshot.ts';

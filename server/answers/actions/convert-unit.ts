@@ -7,7 +7,7 @@ import { plainNumber } from '../../../schema/number.ts';
 import { convert, parseQuantity } from '../../../schema/quantity.ts';
 import { parseRange } from '../../../schema/range.ts';
 import { recipe } from '../../../schema/recipe.ts';
-import { schemaAt } from '../../recipe/read.ts';
+import { schemaAt } from '../../recipe/form.ts';
 import type { Cursor } from '../../syntax/cursor.ts';
 import { textEdits } from '../../syntax/edit.ts';
 import type { Snapshot } from '../../workspace/snapshot.ts';

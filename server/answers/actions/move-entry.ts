@@ -1,15 +1,13 @@
 // Moves an entry into a file that this one uses, where its name goes on meaning the same.
 
-import type { SectionName } from '../../../schema/section-names.ts';
 import { referencesOf } from '../../recipe/names.ts';
 import { hasName, nameOfFile, type Scope } from '../../recipe/use.ts';
 import type { Cursor } from '../../syntax/cursor.ts';
-import { type Document, textOf } from '../../syntax/document.ts';
 import { textEdits } from '../../syntax/edit.ts';
-import { rangeOf } from '../../syntax/place.ts';
 import type { Snapshot } from '../../workspace/snapshot.ts';
 import { entityOf, isLent, isSection } from '../navigate/entity.ts';
 import type { Action } from './actions.ts';
+import { entryText } from './entry-text.ts';
 
 /** On the name of an entry, for each used file that can hold it: what the entry refers to must be seen from there too. */
 export function moveEntryActions(snapshot: Snapshot, { path, on }: Cursor): readonly Action[] {
@@ -18,7 +16,7 @@ export function moveEntryActions(snapshot: Snapshot, { path, on }: Cursor): read
   if (on !== 'key' || path.length !== 2 || !isSection(section) || typeof name !== 'string' || !isLent(section))
     return [];
   const value = recipe.sections[section].get(name);
-  const text = value === undefined ? undefined : valueText(document, section, name);
+  const text = value === undefined ? undefined : entryText(document, [section, name], 'lines');
   if (value === undefined || text === undefined) return [];
   return scope.lenders.flatMap((lender): readonly Action[] => {
     const into = snapshot.documentOf(lender.file);
@@ -38,26 +36,4 @@ export function moveEntryActions(snapshot: Snapshot, { path, on }: Cursor): read
     const elsewhere = [{ uri: lender.file, edits: added }];
     return [{ kind: 'rewrite', title, edits: removed, elsewhere, preferred: false }];
   });
-}
-
-/** What an entry says, as it is written, with its lines counted in from where they are put; undefined where nothing is written. */
-function valueText(document: Document, section: SectionName, name: string): string | undefined {
-  const range = rangeOf(document, { path: [section, name], part: { kind: 'value' } });
-  const key = rangeOf(document, { path: [section, name], part: { kind: 'key' } });
-  if (range === undefined || key === undefined || range.to === range.from) return undefined;
-  const text = textOf(document);
-  const written = text.slice(range.from, range.to).trimEnd();
-  // An anchor or a repeat means something only in its own file.
-  if (/[&*]\w/.test(text.slice(key.to, range.to))) return undefined;
-  const isBlock = text.slice(key.to, range.from).includes('\n');
-  const from = isBlock ? range.from : key.from;
-  const indent = from - (text.lastIndexOf('\n', from - 1) + 1);
-  const lines = written
-    .split(/\r?\n/)
-    .map((line, at) => (at === 0 ? line : line.slice(Math.min(indent, leading(line)))));
-  return isBlock ? `\n  ${lines.join('\n  ')}` : lines.join('\n');
-}
-
-function leading(line: string): number {
-  return line.length - line.trimStart().length;
 }

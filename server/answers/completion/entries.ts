@@ -2,7 +2,7 @@
 
 import { recipe } from '../../../schema/recipe.ts';
 import { type SectionName, sectionNames } from '../../../schema/section-names.ts';
-import { schemaAt } from '../../recipe/read.ts';
+import { schemaAt } from '../../recipe/form.ts';
 import type { Snapshot } from '../../workspace/snapshot.ts';
 import { aboutKey } from './about.ts';
 import type { Completion } from './completion.ts';

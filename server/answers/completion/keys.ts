@@ -3,7 +3,7 @@
 import type * as z from 'zod/mini';
 import { words } from '../../../schema/field.ts';
 import { recipe } from '../../../schema/recipe.ts';
-import { isDef, isNeeded, keysOf, schemaAt, unwrapped } from '../../recipe/read.ts';
+import { isDef, isNeeded, keysOf, schemaAt, unwrapped } from '../../recipe/form.ts';
 import { all } from '../../recipe/use.ts';
 import { entryAt } from '../../syntax/document.ts';
 import type { Snapshot } from '../../workspace/snapshot.ts';

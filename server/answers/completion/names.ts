@@ -4,7 +4,7 @@ import { words } from '../../../schema/field.ts';
 import type { Path } from '../../../schema/place.ts';
 import { recipe } from '../../../schema/recipe.ts';
 import { sectionNames } from '../../../schema/section-names.ts';
-import { schemaAt } from '../../recipe/read.ts';
+import { schemaAt } from '../../recipe/form.ts';
 import { all, nameOfFile } from '../../recipe/use.ts';
 import { find } from '../../syntax/address.ts';
 import type { Snapshot } from '../../workspace/snapshot.ts';

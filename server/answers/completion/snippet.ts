@@ -2,7 +2,7 @@
 
 import type * as z from 'zod/mini';
 import { words } from '../../../schema/field.ts';
-import { isDef, isNeeded, keysOf, schemaAt, unwrapped } from '../../recipe/read.ts';
+import { isDef, isNeeded, keysOf, schemaAt, unwrapped } from '../../recipe/form.ts';
 import { namesIn, type Scope } from '../../recipe/use.ts';
 
 type Schema = z.core.$ZodType;

@@ -2,7 +2,7 @@
 
 import type { Path } from '../../../schema/place.ts';
 import { recipe } from '../../../schema/recipe.ts';
-import { schemaAt } from '../../recipe/read.ts';
+import { schemaAt } from '../../recipe/form.ts';
 import type { Cursor } from '../../syntax/cursor.ts';
 import type { Range } from '../../syntax/tree.ts';
 

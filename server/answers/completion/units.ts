@@ -4,7 +4,7 @@ import { dimensions } from '../../../schema/dimensions.ts';
 import { words } from '../../../schema/field.ts';
 import { unitsFor } from '../../../schema/find-unit.ts';
 import { recipe } from '../../../schema/recipe.ts';
-import { schemaAt } from '../../recipe/read.ts';
+import { schemaAt } from '../../recipe/form.ts';
 import type { Snapshot } from '../../workspace/snapshot.ts';
 import type { Completion } from './completion.ts';
 import type { ValueSpot } from './spot.ts';

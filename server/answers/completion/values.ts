@@ -3,7 +3,7 @@
 import type * as z from 'zod/mini';
 import { words } from '../../../schema/field.ts';
 import { recipe } from '../../../schema/recipe.ts';
-import { isDef, schemaAt, unwrapped } from '../../recipe/read.ts';
+import { isDef, schemaAt, unwrapped } from '../../recipe/form.ts';
 import { namesIn } from '../../recipe/use.ts';
 import type { Snapshot } from '../../workspace/snapshot.ts';
 import { aboutKey } from './about.ts';

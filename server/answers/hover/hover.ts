@@ -5,11 +5,12 @@ import { words } from '../../../schema/field.ts';
 import type { Path } from '../../../schema/place.ts';
 import { recipe } from '../../../schema/recipe.ts';
 import { type SectionName, sectionNames } from '../../../schema/section-names.ts';
-import { schemaAt } from '../../recipe/read.ts';
+import { schemaAt } from '../../recipe/form.ts';
 import { find } from '../../recipe/use.ts';
 import { type Cursor, placeAt } from '../../syntax/cursor.ts';
 import type { Range } from '../../syntax/tree.ts';
 import type { Snapshot } from '../../workspace/snapshot.ts';
+import { isStructural } from '../structural.ts';
 import { blocks } from './blocks.ts';
 import { cautionBlock } from './cautions.ts';
 import { computedAt } from './computed.ts';
@@ -24,11 +25,12 @@ export interface Hover {
   readonly markdown: string;
 }
 
-/** Undefined where there is nothing to say. */
-export function hover(snapshot: Snapshot, offset: number): Hover | undefined {
+/** Undefined where there is nothing to say. `leaves`: another extension says what keys mean and what is wrong with them. */
+export function hover(snapshot: Snapshot, offset: number, leaves = false): Hover | undefined {
   const cursor = placeAt(snapshot.document, offset);
-  const about = cursor === undefined || cursor.on === 'blank' ? undefined : wordsFor(snapshot, cursor);
-  const findings = findingsAt(snapshot, offset);
+  const ofKey: KeyWords = leaves ? () => undefined : keyWords;
+  const about = cursor === undefined || cursor.on === 'blank' ? undefined : wordsFor(snapshot, cursor, ofKey);
+  const findings = findingsAt(snapshot, offset).filter(({ finding }) => !(leaves && isStructural(finding.code)));
   const warned = about?.includes('⚠') === true;
   const said = [about, ...findings.map(found => findingBlock(found, snapshot, warned))].filter(
     part => part !== undefined,
@@ -37,22 +39,25 @@ export function hover(snapshot: Snapshot, offset: number): Hover | undefined {
   return said.length === 0 || range === undefined ? undefined : { range, markdown: said.join('\n\n---\n\n') };
 }
 
-function wordsFor(snapshot: Snapshot, cursor: Cursor): string | undefined {
+type KeyWords = typeof keyWords;
+
+function wordsFor(snapshot: Snapshot, cursor: Cursor, ofKey: KeyWords): string | undefined {
   const answer = computedAt(snapshot, cursor.path);
-  if (answer === undefined) return cursor.on === 'key' ? onKey(snapshot, cursor) : onValue(snapshot, cursor);
+  if (answer === undefined)
+    return cursor.on === 'key' ? onKey(snapshot, cursor, ofKey) : onValue(snapshot, cursor, ofKey);
   const isNamed = cursor.path[2] === 'feed' && cursor.path.length === 4;
-  return cursor.on === 'key' && !isNamed ? blocks(answer, keyWords(cursor.path)) : answer;
+  return cursor.on === 'key' && !isNamed ? blocks(answer, ofKey(cursor.path)) : answer;
 }
 
-function onKey(snapshot: Snapshot, { path }: Cursor): string | undefined {
+function onKey(snapshot: Snapshot, { path }: Cursor, ofKey: KeyWords): string | undefined {
   const [section, name] = path;
-  if (path.length === 2 && isSection(section)) return nameWords(snapshot, section, String(name)) ?? keyWords(path);
+  if (path.length === 2 && isSection(section)) return nameWords(snapshot, section, String(name)) ?? ofKey(path);
   const refers = refersTo(path.slice(0, -1));
   const named = refers === undefined ? undefined : nameOf(snapshot, refers, String(path[path.length - 1]));
-  return withCautions(snapshot, path, named ?? keyWords(path));
+  return withCautions(snapshot, path, named ?? ofKey(path));
 }
 
-function onValue(snapshot: Snapshot, { path, scalar }: Cursor): string | undefined {
+function onValue(snapshot: Snapshot, { path, scalar }: Cursor, ofKey: KeyWords): string | undefined {
   const refers = refersTo(path);
   const named = refers === undefined || scalar === undefined ? undefined : nameOf(snapshot, refers, scalar.tree.text);
   if (named !== undefined) return named;
@@ -60,7 +65,7 @@ function onValue(snapshot: Snapshot, { path, scalar }: Cursor): string | undefin
   const dimensions = schema === undefined ? undefined : words.get(schema)?.dimensions;
   const inOthers =
     dimensions === undefined || scalar === undefined ? undefined : conversions(scalar.tree.text, dimensions);
-  const key = keyWords(path);
+  const key = ofKey(path);
   return withCautions(snapshot, path, key === undefined ? inOthers : blocks(inOthers, key));
 }
 

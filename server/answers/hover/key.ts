@@ -3,7 +3,7 @@
 import { words } from '../../../schema/field.ts';
 import type { Path } from '../../../schema/place.ts';
 import { recipe } from '../../../schema/recipe.ts';
-import { isNeeded, schemaAt } from '../../recipe/read.ts';
+import { isNeeded, schemaAt } from '../../recipe/form.ts';
 import { blocks, code } from './blocks.ts';
 
 /** What the format says of the key at a path, with examples; undefined where the format has no such key. */

@@ -5,7 +5,7 @@ import { recipe } from '../../../schema/recipe.ts';
 import { type SectionName, sectionNames } from '../../../schema/section-names.ts';
 import { targetElements } from '../../../schema/sections/target.ts';
 import { gathered } from '../../plan/gather.ts';
-import { schemaAt } from '../../recipe/read.ts';
+import { schemaAt } from '../../recipe/form.ts';
 import type { Target } from '../../recipe/seen.ts';
 import { nameOfFile } from '../../recipe/use.ts';
 import { type Reader, rangeText } from '../../words/amount.ts';

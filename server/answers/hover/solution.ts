@@ -59,7 +59,11 @@ function solutionTable(batch: BatchPlan, final: FinalState | undefined, reader: 
 }
 
 /** What it is, its pH and EC, and its pH after standing in air. */
-function solutionRow(what: string, { figures, inAir }: FinalState, reader: Reader): readonly string[] {
+function solutionRow(
+  what: string,
+  { figures, inAir }: Pick<FinalState, 'figures' | 'inAir'>,
+  reader: Reader,
+): readonly string[] {
   return [what, figureText(figures.pH, reader), figureText(figures.EC, reader), figureText(inAir.pH, reader)];
 }
 

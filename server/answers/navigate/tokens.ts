@@ -5,7 +5,7 @@ import { findUnit } from '../../../schema/find-unit.ts';
 import type { Path } from '../../../schema/place.ts';
 import { recipe as recipeSchema } from '../../../schema/recipe.ts';
 import { memo } from '../../plan/memo.ts';
-import { keysOf, schemaAt } from '../../recipe/read.ts';
+import { keysOf, schemaAt } from '../../recipe/form.ts';
 import { type Document, entryIndexAt } from '../../syntax/document.ts';
 import type { Entry } from '../../syntax/entry.ts';
 import { sliceRange } from '../../syntax/slice.ts';
@@ -37,24 +37,24 @@ export interface Token {
 export function tokens(document: Document, within: Range = { from: 0, to: document.length }): readonly Token[] {
   const found: Token[] = [];
   const last = entryIndexAt(document, within.to);
-  for (let index = entryIndexAt(document, within.from); index <= last; index++)
-    found.push(...tokensOf(document, index));
+  for (let index = entryIndexAt(document, within.from); index <= last; index++) addTokens(document, index, found);
   return found;
 }
 
 /** The tokens of the entry in which an offset stands. */
 export function tokensIn(document: Document, offset: number): readonly Token[] {
-  return tokensOf(document, entryIndexAt(document, offset));
+  const found: Token[] = [];
+  addTokens(document, entryIndexAt(document, offset), found);
+  return found;
 }
 
-function tokensOf(document: Document, index: number): readonly Token[] {
+function addTokens(document: Document, index: number, into: Token[]): void {
   const entry = document.entries[index];
   const start = document.starts[index] ?? 0;
-  if (entry === undefined) return [];
-  return entryTokens(entry).map(({ kind, range }) => ({
-    kind,
-    range: { from: start + range.from, to: start + range.to },
-  }));
+  if (entry === undefined) return;
+  for (const { kind, range } of entryTokens(entry)) {
+    into.push({ kind, range: { from: start + range.from, to: start + range.to } });
+  }
 }
 
 /** Counted from the start of the entry, so that an entry that an edit only moves keeps its own. */
@@ -77,16 +77,12 @@ const entryTokens = memo((entry: Entry): readonly Token[] => {
 function kindOfKey(path: Path): TokenKind | undefined {
   const [section] = path;
   const key = path[path.length - 1];
-  if (path.length === 1) return isSection(key) ? 'section' : known(path) ? 'key' : undefined;
+  if (path.length === 1 && isSection(key)) return 'section';
   if (path.length === 2 && isSection(section)) return 'declaration';
   const above = schemaAt(recipeSchema, path.slice(0, -1));
   if (above === undefined) return undefined;
-  return words.get(above)?.refers === undefined ? (known(path) ? 'key' : undefined) : 'reference';
-}
-
-function known(path: Path): boolean {
-  const above = schemaAt(recipeSchema, path.slice(0, -1));
-  return above !== undefined && keysOf(above).includes(String(path[path.length - 1]));
+  if (words.get(above)?.refers !== undefined) return 'reference';
+  return keysOf(above).includes(String(key)) ? 'key' : undefined;
 }
 
 interface Part {

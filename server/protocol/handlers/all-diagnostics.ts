@@ -11,8 +11,7 @@ import {
   type WorkspaceDocumentDiagnosticReport,
 } from 'vscode-languageserver';
 import { unattended } from '../guard.ts';
-import { allRecipes } from '../listing.ts';
-import type { Session } from '../session.ts';
+import { allRecipes, type Session } from '../session.ts';
 import { reportOf } from './diagnostics.ts';
 
 export function handleAllDiagnostics(session: Session): void {

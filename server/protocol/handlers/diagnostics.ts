@@ -2,15 +2,16 @@
 
 import {
   type Diagnostic,
+  DiagnosticSeverity,
   type DocumentDiagnosticReport,
   DocumentDiagnosticReportKind,
   type FullDocumentDiagnosticReport,
   type UnchangedDocumentDiagnosticReport,
 } from 'vscode-languageserver';
-import { type FindingCode, findings } from '../../../schema/findings.ts';
+import { isStructural } from '../../answers/structural.ts';
 import type { Snapshot } from '../../workspace/snapshot.ts';
-import { asked, told } from '../guard.ts';
-import { leftToOthers, type Session } from '../session.ts';
+import { asked, guarded, told } from '../guard.ts';
+import { allRecipes, isTold, leftToOthers, type Session } from '../session.ts';
 import { toDiagnostic } from '../to-lsp.ts';
 
 /** The files whose findings wait to be pushed. */
@@ -23,6 +24,8 @@ interface Pending {
   /** What a client was told about each state of a file; other settings make all of it old. */
   told: WeakMap<Snapshot, string>;
   results: number;
+  /** The files for which findings were pushed last, so that they can be taken back. */
+  readonly withFindings: Set<string>;
 }
 
 const pending = new WeakMap<Session, Pending>();
@@ -35,6 +38,7 @@ export function handleDiagnostics(session: Session): void {
     refreshing: false,
     told: new WeakMap(),
     results: 0,
+    withFindings: new Set(),
   });
   if (!session.can.pullDiagnostics) return;
   const { connection, workspace } = session;
@@ -82,14 +86,17 @@ export function findingsChanged(session: Session, uris: readonly string[]): void
     if (uris.slice(1).some(uri => open.has(uri))) refresh(session, waiting);
     return;
   }
-  for (const uri of uris) if (open.has(uri)) waiting.uris.add(uri);
+  for (const uri of uris) if (isTold(session, uri) || waiting.withFindings.has(uri)) waiting.uris.add(uri);
   waiting.fresh = true;
   if (waiting.scheduled) return;
   waiting.scheduled = true;
   pushWhenQuiet(session, waiting, mostRounds);
 }
 
-/** The changes of a burst arrive one a round: what an earlier one leads to is never worked out. */
+/**
+ * The changes of a burst arrive one a round: what an earlier one leads to is never worked out. Of the files that nobody has open one
+ * is pushed a round, so that what is typed meanwhile comes first.
+ */
 function pushWhenQuiet(session: Session, waiting: Pending, rounds: number): void {
   session.surroundings.later(() => {
     if (waiting.fresh && rounds > 0) {
@@ -97,10 +104,14 @@ function pushWhenQuiet(session: Session, waiting: Pending, rounds: number): void
       pushWhenQuiet(session, waiting, rounds - 1);
       return;
     }
-    waiting.scheduled = false;
-    const now = [...waiting.uris];
-    waiting.uris.clear();
-    for (const uri of now) push(session, uri);
+    const open = [...session.open.keys()].filter(uri => waiting.uris.has(uri));
+    const now = open.length > 0 ? open : [...waiting.uris].slice(0, 1);
+    for (const uri of now) {
+      waiting.uris.delete(uri);
+      push(session, waiting, uri);
+    }
+    waiting.scheduled = waiting.uris.size > 0;
+    if (waiting.scheduled) pushWhenQuiet(session, waiting, mostRounds);
   });
 }
 
@@ -124,32 +135,47 @@ export function allFindingsChanged(session: Session): void {
   if (waiting === undefined) return;
   waiting.told = new WeakMap();
   if (session.can.pullDiagnostics) refresh(session, waiting);
-  else findingsChanged(session, [...session.open.keys()]);
+  else findingsChanged(session, allRecipes(session));
 }
 
 export function forgetFindings(session: Session, uri: string): void {
-  pending.get(session)?.uris.delete(uri);
+  const waiting = pending.get(session);
+  waiting?.uris.delete(uri);
+  waiting?.withFindings.delete(uri);
   if (!session.can.pullDiagnostics) void session.connection.sendDiagnostics({ uri, diagnostics: [] });
 }
 
-function push(session: Session, uri: string): void {
-  const file = session.open.get(uri);
-  if (file === undefined) return;
+/** A file that nobody has open is not spoken of where there is nothing to say, nor to take back. */
+function push(session: Session, { withFindings }: Pending, uri: string): void {
   told(session, 'findings', () => {
-    const snapshot = session.workspace.snapshot(uri);
-    if (snapshot === undefined) return;
-    const diagnostics = diagnosticsOf(session, snapshot);
-    void session.connection.sendDiagnostics({ uri, version: file.version, diagnostics });
+    const snapshot = isTold(session, uri) ? session.workspace.snapshot(uri) : undefined;
+    const diagnostics = snapshot === undefined ? [] : diagnosticsOf(session, snapshot);
+    const file = session.open.get(uri);
+    if (file === undefined && diagnostics.length === 0 && !withFindings.has(uri)) return;
+    if (diagnostics.length > 0) withFindings.add(uri);
+    else withFindings.delete(uri);
+    void session.connection.sendDiagnostics({ uri, ...(file && { version: file.version }), diagnostics });
   })(undefined);
 }
 
 function diagnosticsOf(session: Session, snapshot: Snapshot): Diagnostic[] {
   const others = leftToOthers(session, snapshot.uri);
-  return snapshot.findings
-    .filter(({ finding }) => !(others && isStructural(finding.code)))
-    .map(located => toDiagnostic(session, snapshot, located));
+  return guarded(
+    session,
+    `findings of ${snapshot.uri}`,
+    () => [ownFault],
+    () =>
+      snapshot.findings
+        .filter(({ finding }) => !(others && isStructural(finding.code)))
+        .map(located => toDiagnostic(session, snapshot, located)),
+  );
 }
 
-function isStructural(code: FindingCode): boolean {
-  return findings[code].from === 'syntax' || code === 'key-unknown' || code === 'value-missing';
-}
+/** Stands in place of findings that could not be worked out: what was said before may not hold any more, and silence would be praise. */
+const ownFault: Diagnostic = {
+  range: { start: { line: 0, character: 0 }, end: { line: 0, character: 1 } },
+  severity: DiagnosticSeverity.Error,
+  source: 'tidemark',
+  message:
+    'This recipe could not be checked: a fault in Tidemark, not in the recipe. What was found before is taken back; the log of the server says more.',
+};

@@ -13,8 +13,9 @@ import {
 import { type Action, actions } from '../../answers/actions/actions.ts';
 import { describe } from '../../answers/completion/about.ts';
 import { type Completion, completion } from '../../answers/completion/completion.ts';
-import { entryAt } from '../../syntax/document.ts';
-import { offsetAt } from '../../syntax/position.ts';
+import { entryAt, openDocument, type TextChange, textOf } from '../../syntax/document.ts';
+import { withChanges } from '../../syntax/edit.ts';
+import { offsetAt, positionAt } from '../../syntax/position.ts';
 import type { Snapshot } from '../../workspace/snapshot.ts';
 import { fixAllKind } from '../capabilities.ts';
 import { asked } from '../guard.ts';
@@ -110,8 +111,22 @@ function toCodeAction(session: Session, snapshot: Snapshot, action: Action): Cod
     edit: toWorkspaceEdit(session, [{ uri: snapshot.uri, edits: action.edits }, ...(action.elsewhere ?? [])]),
   };
   if (action.preferred) made.isPreferred = true;
+  const naming = action.names === undefined ? undefined : namingAfter(session, snapshot, action.edits, action.names);
+  if (naming !== undefined) made.command = naming;
   if (action.mends !== undefined) made.diagnostics = [toDiagnostic(session, snapshot, action.mends)];
   return made;
+}
+
+/** Asks for a better name when the edits are made, where the client has a command for that. */
+function namingAfter(session: Session, { document, uri }: Snapshot, edits: readonly TextChange[], name: string) {
+  const command = 'tidemark.renameAt';
+  const at = edits.findIndex(edit => edit.text.trim() === name);
+  const edit = edits[at];
+  if (edit === undefined || !session.commands.has(command)) return undefined;
+  const before = edits.slice(0, at).reduce((sum, { from, to, text }) => sum + text.length - (to - from), 0);
+  const offset = edit.from + before + edit.text.indexOf(name);
+  const after = openDocument(withChanges(textOf(document), edits));
+  return { title: 'Rename', command, arguments: [uri, positionAt(after, offset, 'utf-16')] };
 }
 
 const actionKinds: Readonly<Record<Action['kind'], string>> = {

@@ -19,6 +19,8 @@ export function handleLenses(session: Session): void {
         return lenses(snapshot).flatMap(lens => {
           const command = commandFor(lens);
           if (!session.commands.has(command.command)) return [];
+          // What lies on no disk has no commit.
+          if (lens.kind === 'compare' && !uri.startsWith('file:')) return [];
           return [{ range: toRange(session, snapshot.document, lens.range), command }];
         });
       },
@@ -28,6 +30,8 @@ export function handleLenses(session: Session): void {
 
 function commandFor(lens: Lens): Command {
   switch (lens.kind) {
+    case 'sheet':
+      return { title: 'Bench sheet', command: 'tidemark.showBenchSheet', arguments: [{ batch: lens.batch }] };
     case 'record-reading':
       return { title: 'Record a reading', command: 'tidemark.recordReading', arguments: [{ batch: lens.batch }] };
     case 'compare':

@@ -21,8 +21,7 @@ import { workspaceSymbols } from '../../answers/navigate/workspace-symbols.ts';
 import { nameOfFile } from '../../recipe/use.ts';
 import { offsetAt } from '../../syntax/position.ts';
 import { asked, askedAfter } from '../guard.ts';
-import { allRecipes } from '../listing.ts';
-import type { Session } from '../session.ts';
+import { allRecipes, type Session } from '../session.ts';
 import { toRange } from '../to-lsp.ts';
 
 export function handleNavigation(session: Session): void {

@@ -4,7 +4,7 @@ import { type DidChangeTextDocumentParams, FileChangeType } from 'vscode-languag
 import { applyChange, type Document, type TextChange } from '../../syntax/document.ts';
 import { offsetAt } from '../../syntax/position.ts';
 import { told } from '../guard.ts';
-import { isListed, listAgain } from '../listing.ts';
+import { listAgain } from '../listing.ts';
 import { arrived, changed, fetchFile } from '../reading.ts';
 import type { Session } from '../session.ts';
 import { forgetFindings } from './diagnostics.ts';
@@ -27,7 +27,7 @@ export function handleText(session: Session): void {
       forgetFindings(session, uri);
       for (const user of users) changed(session, user);
       // What the disk holds counts again.
-      if (users.length === 0 && isListed(session, uri)) void fetchFile(session, uri);
+      if (users.length === 0 && session.listed.has(uri)) void fetchFile(session, uri);
     }),
   );
   connection.onDidChangeWatchedFiles(

@@ -13,7 +13,7 @@ import { hover } from '../../answers/hover/hover.ts';
 import { type RecipeSymbol, symbols } from '../../answers/symbols.ts';
 import { offsetAt, positionAt } from '../../syntax/position.ts';
 import { asked } from '../guard.ts';
-import { type Session, settingsFor } from '../session.ts';
+import { leftToOthers, type Session, settingsFor } from '../session.ts';
 import { toRange } from '../to-lsp.ts';
 
 export function handleViews(session: Session): void {
@@ -25,8 +25,10 @@ export function handleViews(session: Session): void {
       () => null,
       ({ textDocument, position }): Hover | null => {
         const snapshot = workspace.snapshot(textDocument.uri);
-        const found = snapshot && hover(snapshot, offsetAt(snapshot.document, position, encoding));
-        if (snapshot === undefined || found === undefined) return null;
+        if (snapshot === undefined) return null;
+        const at = offsetAt(snapshot.document, position, encoding);
+        const found = hover(snapshot, at, leftToOthers(session, snapshot.uri));
+        if (found === undefined) return null;
         const contents = { kind: MarkupKind.Markdown, value: found.markdown };
         return { contents, range: toRange(session, snapshot.document, found.range) };
       },

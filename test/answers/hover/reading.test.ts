@@ -59,14 +59,14 @@ test('the first reading stands beside the batch as mixed, its EC too', () => {
     pH where cations = anions, over all dissolved forms and ion pairs: 7.59
 
     - pH: 7.6, waters › brook › pH in shelf.grow.yaml
-    - alkalinity: 2.2 meq/L, waters › brook › alkalinity in shelf.grow.yaml
-    - dissolved: 55.4 mg/L, the element in the batch
-    - dissolved: 155 mg/L, the element in the batch
-    - dissolved: 38 mg/L, the element in the batch
-    - dissolved: 6 mg/L, the element in the batch
-    - dissolved: 5.34 mg/L, the element in the batch
-    - dissolved: 14 mg/L, the element in the batch
-    - dissolved: 9 mg/L, the element in the batch
+    - alkalinity: 110 mg/L CaCO3, waters › brook › alkalinity in shelf.grow.yaml
+    - dissolved: 55.4 mg/L, N in the batch
+    - dissolved: 155 mg/L, K in the batch
+    - dissolved: 38 mg/L, Ca in the batch
+    - dissolved: 6 mg/L, Mg in the batch
+    - dissolved: 5.34 mg/L, S in the batch
+    - dissolved: 14 mg/L, Cl in the batch
+    - dissolved: 9 mg/L, Na in the batch
     - temperature: 15 °C, waters › brook › temperature in shelf.grow.yaml
     - NO₃⁻: 3.96 mmol/L
     - K⁺: 3.95 mmol/L

@@ -46,7 +46,7 @@ test('a lab report without alkalinity, open to air', () => {
 
     EC at 25 °C: 0.173 mS/cm computed, 0.3 mS/cm stated
     CO₂ 0.0164, HCO₃⁻ 0.573, CO₃²⁻ 0.00226 mmol/L
-    Alkalinity: 0.588 meq/L
+    Alkalinity: 29.4 mg/L CaCO3
     The report is short of anions by 0.837 meq/L (26.7 %); a good report is within 5 %, so look it through.
 
     Prohaska, T. et al.: Standard atomic weights of the elements 2021 (IUPAC Technical Report). Pure and Applied Chemistry 94:573-600 · Parkhurst, D.L. and Appelo, C.A.J.: Description of input and examples for PHREEQC version 3. USGS Techniques and Methods 6-A43; database phreeqc.dat · Common practice in the trade · Robinson, R.A. and Stokes, R.H.: Electrolyte Solutions, 2nd edition. Butterworths, London"

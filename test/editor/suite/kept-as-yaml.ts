@@ -1,7 +1,7 @@
 // Recipes whose language somebody set to YAML: served as well, and silent about what another extension says already.
 import * as assert from 'node:assert/strict';
 import * as vscode from 'vscode';
-import { eventually, findingsIn, openRecipe, replaceOnce } from './recipe-file.ts';
+import { eventually, findingsIn, openRecipe, placeOf, replaceOnce } from './recipe-file.ts';
 import type { Test } from './test.ts';
 
 export const keptAsYaml: readonly Test[] = [
@@ -30,6 +30,14 @@ export const besideYamlExtension: readonly Test[] = [
         found => found.includes('name-unknown: cistren'),
       );
       assert.ok(!findings.includes('key-unknown: volme'), findings.join('\n'));
+      const hoversAt = (text: string) =>
+        vscode.commands.executeCommand<vscode.Hover[]>(
+          'vscode.executeHoverProvider',
+          document.uri,
+          placeOf(document, text),
+        );
+      assert.equal((await hoversAt('title: Stairwell')).length, 0);
+      assert.equal((await hoversAt('meadow: label')).length, 1);
     },
   },
   {

@@ -55,6 +55,31 @@ export const writing: readonly Test[] = [
     },
   },
   {
+    name: 'a map in place of a name moves into its section',
+    async run() {
+      const document = await openRecipe('stairwell.grow.yaml');
+      await replaceOnce(document, 'water: cistern', 'water: { pH: 7, alkalinity: 1 meq/L }');
+      const finding = await eventually(
+        () => vscode.languages.getDiagnostics(document.uri).find(found => codeOf(found) === 'value-invalid'),
+        found => found !== undefined,
+      );
+      assert.ok(finding);
+      const actions = await vscode.commands.executeCommand<vscode.CodeAction[]>(
+        'vscode.executeCodeActionProvider',
+        document.uri,
+        finding.range,
+        vscode.CodeActionKind.QuickFix.value,
+      );
+      const move = actions.find(action => action.title === 'Move this into `waters` as `water-1`');
+      assert.ok(move?.edit, actions.map(action => action.title).join(', '));
+      assert.ok(await vscode.workspace.applyEdit(move.edit));
+      assert.match(document.getText(), /\n {2}water-1: \{ pH: 7, alkalinity: 1 meq\/L \}\n/);
+      assert.match(document.getText(), /\n {4}water: water-1\n/);
+      assert.equal(move.command?.command, 'tidemark.renameAt');
+      await vscode.commands.executeCommand('workbench.action.files.revert');
+    },
+  },
+  {
     name: 'completion offers the keys of an entry',
     async run() {
       const document = await openRecipe('stairwell.grow.yaml');
@@ -76,9 +101,17 @@ export const writing: readonly Test[] = [
       const document = await openRecipe('stairwell.grow.yaml');
       const editor = await vscode.window.showTextDocument(document);
       const end = document.lineAt(placeOf(document, 'opening:\n').line).range.end;
-      editor.selection = new vscode.Selection(end, end);
-      await vscode.commands.executeCommand('type', { text: '\nair: closed' });
-      assert.ok(document.getText().includes('  opening:\n    air: closed\n    water: cistern'), document.getText());
+      // A slow host may still be reading the rules.
+      await eventually(
+        async () => {
+          editor.selection = new vscode.Selection(end, end);
+          await vscode.commands.executeCommand('type', { text: '\nair: closed' });
+          const text = document.getText();
+          await vscode.commands.executeCommand('workbench.action.files.revert');
+          return text;
+        },
+        text => text.includes('  opening:\n    air: closed\n    water: cistern'),
+      );
     },
   },
 ];
