@@ -21,6 +21,7 @@ const shipped = [
   'client/language/grow-recipe.tmLanguage.json',
   'client/language/snippets.json',
   'dist/cli-main.cjs',
+  'dist/cli-thread.cjs',
   'dist/cli.cjs',
   'dist/client.cjs',
   'dist/client.cjs.js',
@@ -66,6 +67,7 @@ test('the bundles need no other module', () => {
     ['dist/client.cjs.js', ['vscode']],
     ['dist/server.cjs', []],
     ['dist/cli.cjs', []],
+    ['dist/cli-thread.cjs', []],
     ['dist/cli-main.cjs', ['./server.cjs']],
   ] as const) {
     const required = [...readFileSync(join(root, bundle), 'utf8').matchAll(/\brequire\("([^"]+)"\)/g)].flatMap(
