@@ -11,7 +11,7 @@ import {
   ShutdownRequest,
 } from 'vscode-languageserver/node';
 import { type Client, startClient } from '../protocol/client.ts';
-import { keystrokesIn } from './keystrokes.ts';
+import { type Kind, keystrokesIn, kinds } from './keystrokes.ts';
 import { cpuOfProcess, memoryOfProcess, type Spread, spreadOf } from './measure.ts';
 import { randomFrom } from './random.ts';
 
@@ -20,6 +20,7 @@ export interface ServerTimes {
   readonly initialize: number;
   readonly firstFindings: number;
   readonly keystroke: Spread;
+  readonly byKind: Readonly<Record<Kind, Spread>>;
   /** Processor time of one keystroke; undefined where the system does not tell. */
   readonly keystrokeCpu: number | undefined;
   /** From the last of ten letters typed at once to its findings. */
@@ -64,8 +65,9 @@ export async function measureServer(served: Served, text: string, count: number)
   const lines = linesOf(text);
   const random = randomFrom(3);
 
-  const keystrokes = async (many: number, times: number[]): Promise<void> => {
-    for (const { at, letter } of keystrokesIn(text, many, random)) {
+  const keystrokes = async (many: number): Promise<readonly Typed[]> => {
+    const typed: Typed[] = [];
+    for (const { kind, at, letter } of keystrokesIn(text, many, random)) {
       const here = positionIn(lines, at);
       const behind = { ...here, character: here.character + 1 };
       for (const change of [
@@ -76,14 +78,14 @@ export async function measureServer(served: Served, text: string, count: number)
         const start = performance.now();
         await client.change(uri, [change]);
         await findings();
-        times.push(performance.now() - start);
+        typed.push({ kind, took: performance.now() - start });
       }
     }
+    return typed;
   };
-  await keystrokes(Math.min(20, count), []);
+  await keystrokes(Math.min(20, count));
   const before = server.pid === undefined ? undefined : cpuOfProcess(server.pid);
-  const typed: number[] = [];
-  await keystrokes(count, typed);
+  const typed = await keystrokes(count);
   const after = server.pid === undefined ? undefined : cpuOfProcess(server.pid);
   const bursts: number[] = [];
   for (const { at } of keystrokesIn(text, Math.max(4, Math.floor(count / 10)), random)) {
@@ -109,13 +111,24 @@ export async function measureServer(served: Served, text: string, count: number)
   return {
     initialize,
     firstFindings,
-    keystroke: spreadOf(typed),
+    keystroke: spreadOf(typed.map(({ took }) => took)),
+    byKind: byKindOf(typed),
     keystrokeCpu: before === undefined || after === undefined ? undefined : (after - before) / typed.length,
     burst: spreadOf(bursts),
     hover,
     completion,
     memoryMB,
   };
+}
+
+interface Typed {
+  readonly kind: Kind;
+  readonly took: number;
+}
+
+function byKindOf(typed: readonly Typed[]): Readonly<Record<Kind, Spread>> {
+  const of = (kind: string) => spreadOf(typed.flatMap(one => (one.kind === kind ? [one.took] : [])));
+  return Object.fromEntries(Object.keys(kinds).map(kind => [kind, of(kind)])) as Record<Kind, Spread>;
 }
 
 /** Ten letters at once, and out again. */

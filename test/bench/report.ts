@@ -77,6 +77,7 @@ ${table(
   [
     row('start to first findings', ({ server }) => ms(server.firstFindings)),
     row('keystroke to findings', ({ server }) => both(server.keystroke)),
+    ...kinds.map(kind => row(`in a ${kind}`, ({ server }) => both(server.byKind[kind]))),
     row('its processor time', ({ server }) => ms(server.keystrokeCpu)),
     row('ten letters at once', ({ server }) => both(server.burst)),
     row('hover', ({ server }) => both(server.hover)),
