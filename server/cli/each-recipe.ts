@@ -1,6 +1,7 @@
 // Opens recipes one after another and lets go of each before the next, so that a thousand take no more memory than one. What they use
 // is read once and kept for those that follow.
 
+import { dirname } from 'node:path';
 import { readDisk, rootOf, textOfBytes, uriOf } from '../host/disk.ts';
 import type { Workspace } from '../workspace/workspace.ts';
 import type { Input, Opened } from './open-recipes.ts';
@@ -17,8 +18,12 @@ export async function* eachRecipe(
   shelves: Shelves,
   isWanted: IsWanted,
 ): AsyncGenerator<Opened & { readonly root: string }> {
+  const roots = new Map<string, string>();
   for (const input of inputs) {
-    const root = rootOf(input.path, io.cwd);
+    // Recipes of one folder have one root, and finding it asks the disk.
+    const folder = dirname(input.path);
+    const root = roots.get(folder) ?? rootOf(input.path, io.cwd);
+    roots.set(folder, root);
     const shelf = shelves.of(root);
     const { workspace } = shelf;
     const uri = uriOf(input.path);

@@ -1,5 +1,5 @@
 // Remembers a pure function's answers by the identity of its arguments. Nothing to clear: what is remembered about an object goes with
-// the object.
+// the object, and answers before the last about it go with the first of their arguments that goes.
 
 import { Remembered } from '../../schema/remembered.ts';
 
@@ -8,9 +8,9 @@ import { Remembered } from '../../schema/remembered.ts';
  * shortest should come first: it keeps the answer.
  */
 export function memo<A extends readonly unknown[], R>(compute: (...args: A) => R): (...args: A) => R {
-  const about: Memory<A, R> = new Remembered();
+  const memory = newMemory<A, R>();
   const answerTo = (args: A) => compute(...args);
-  return (...args) => remembered(about, args, answerTo);
+  return (...args) => remembered(memory, args, answerTo);
 }
 
 /**
@@ -50,18 +50,21 @@ export function unlessChanged<F extends object, R>(): (of: F, dependsOn: readonl
 
 /** Gives the same list object for lists of the same members, so that a list can be an argument of a `memo`. */
 export function interned<T>(): (members: readonly T[]) => readonly T[] {
-  const about: Memory<readonly T[], readonly T[]> = new Remembered();
-  return members => remembered(about, members, itself);
+  const memory = newMemory<readonly T[], readonly T[]>();
+  return members => remembered(memory, members, () => members);
 }
 
-/** By the first object among the arguments; where there is none, by the memory itself. */
-type Memory<A, R> = Remembered<object, Answers<A, R>>;
+/** By the first object among the arguments; where there is none, what is remembered stays. */
+interface Memory<A, R> {
+  readonly about: Remembered<object, Answers<A, R>>;
+  readonly aboutNone: Branch<Answer<A, R>>;
+}
 
 /** An object is nearly always asked about with the same others as the last time, which takes one look. */
 interface Answers<A, R> {
   last: Answer<A, R>;
-  /** The newest at the end. */
-  readonly before: Answer<A, R>[];
+  /** In a tree of all arguments. */
+  readonly before: Branch<Answer<A, R>>;
 }
 
 interface Answer<A, R> {
@@ -69,24 +72,31 @@ interface Answer<A, R> {
   readonly is: R;
 }
 
-/** How many answers before the last are kept about an object: other versions of what lives shorter than it must not pile up. */
-const mostBefore = 32;
+function newMemory<A, R>(): Memory<A, R> {
+  return { about: new Remembered(), aboutNone: {} };
+}
 
-function remembered<A extends readonly unknown[], R>(about: Memory<A, R>, args: A, compute: (args: A) => R): R {
+function remembered<A extends readonly unknown[], R>(
+  { about, aboutNone }: Memory<A, R>,
+  args: A,
+  compute: (args: A) => R,
+): R {
   const [first] = args;
-  const key = isObject(first) ? first : (args.find(isObject) ?? about);
+  const key = isObject(first) ? first : args.find(isObject);
+  if (key === undefined) {
+    const branch = branchOf(aboutNone, args);
+    branch.answer ??= { args, is: compute(args) };
+    return branch.answer.is;
+  }
   const known = about.get(key);
   if (known !== undefined && isSame(known.last.args, args)) return known.last.is;
-  const answer = known?.before.find(before => isSame(before.args, args)) ?? { args, is: compute(args) };
+  const before = known === undefined ? undefined : branchOf(known.before, args).answer;
+  const answer = before ?? { args, is: compute(args) };
   // Computing may have asked about the same object.
   const now = about.get(key);
-  if (now === undefined) about.set(key, { last: answer, before: [] });
+  if (now === undefined) about.set(key, { last: answer, before: {} });
   else {
-    const { before, last } = now;
-    const at = before.indexOf(answer);
-    if (at !== -1) before.splice(at, 1);
-    else if (before.length === mostBefore) before.shift();
-    before.push(last);
+    branchOf(now.before, now.last.args).answer = now.last;
     now.last = answer;
   }
   return answer.is;
@@ -98,7 +108,37 @@ function isSame(before: readonly unknown[], now: readonly unknown[]): boolean {
   return true;
 }
 
-const itself = <T>(members: T): T => members;
+/** One step of the tree, made as far as it is used. */
+interface Branch<T> {
+  objects?: WeakMap<object, Branch<T>>;
+  others?: Map<unknown, Branch<T>>;
+  answer?: T;
+}
+
+interface Steps<T> {
+  get(by: unknown): Branch<T> | undefined;
+  set(by: unknown, to: Branch<T>): unknown;
+}
+
+function branchOf<T>(tree: Branch<T>, args: readonly unknown[]): Branch<T> {
+  let at = tree;
+  for (const arg of args) {
+    const steps = stepsBy(arg, at);
+    const next = steps.get(arg) ?? {};
+    steps.set(arg, next);
+    at = next;
+  }
+  return at;
+}
+
+function stepsBy<T>(arg: unknown, from: Branch<T>): Steps<T> {
+  if (isObject(arg)) {
+    from.objects ??= new WeakMap();
+    return from.objects;
+  }
+  from.others ??= new Map();
+  return from.others;
+}
 
 function isObject(value: unknown): value is object {
   return typeof value === 'object' && value !== null;
