@@ -1,6 +1,19 @@
 // What one line begins, judged without parsing: a key, a list item, nothing. Apart from the cut rule, because every
 // question about YAML's look that is answered without the parser is answered here.
 
+import {
+  apostrophe,
+  carriageReturn,
+  colon,
+  dash,
+  hash,
+  lineFeed,
+  questionMark,
+  quote,
+  space,
+  tab,
+} from './code-units.ts';
+
 export type LineKind =
   /** Blank or a comment, a merge-conflict marker included: belongs to whatever goes on around it. */
   | 'trivia'
@@ -25,17 +38,6 @@ export interface Line {
   /** Of a key whose value is not on its line: what the key says. */
   readonly opens?: string;
 }
-
-const tab = 9;
-const lineFeed = 10;
-const carriageReturn = 13;
-const space = 32;
-const quote = 34;
-const hash = 35;
-const apostrophe = 39;
-const dash = 45;
-const colon = 58;
-const questionMark = 63;
 
 const trivia: Line = { kind: 'trivia', indent: 0 };
 const mark: Line = { kind: 'mark', indent: 0 };

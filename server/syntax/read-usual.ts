@@ -1,6 +1,22 @@
 // The fast way to read: texts as recipes usually are, straight into the narrow view. It knows maps and lists by indentation or in
 // brackets, and plain and quoted texts on one line; at anything else it gives up, and the `yaml` package reads instead.
 
+import {
+  apostrophe,
+  carriageReturn,
+  closeList,
+  closeMap,
+  colon,
+  comma,
+  dash,
+  hash,
+  lineFeed,
+  openList,
+  openMap,
+  questionMark,
+  quote,
+  space,
+} from './code-units.ts';
 import { coreValue } from './core-value.ts';
 import { limits } from './limits.ts';
 import { firstTooDeep } from './too-deep.ts';
@@ -163,7 +179,7 @@ function viewQuoted(scan: Scan, sign: '"' | "'"): ScalarTree | undefined {
 function plainEnd({ text, at, line }: Scan, inside: boolean): number {
   const first = text.charCodeAt(at);
   if (noWord.has(first)) return at;
-  if ((first === dash || first === question || first === colon) && !isWordAt(text, at + 1, inside)) return at;
+  if ((first === dash || first === questionMark || first === colon) && !isWordAt(text, at + 1, inside)) return at;
   if (at === line && documentMark.test(text.slice(at, at + 4))) return at;
   let end = at;
   for (let next = at; next < text.length; next++) {
@@ -239,21 +255,6 @@ function skipComma(scan: Scan, column: number, close: number): boolean {
 function hasTwice(pairs: readonly PairTree[]): boolean {
   return pairs.length > 1 && new Set(pairs.map(({ key }) => key.text)).size < pairs.length;
 }
-
-const lineFeed = 10;
-const carriageReturn = 13;
-const space = 32;
-const quote = 34;
-const hash = 35;
-const apostrophe = 39;
-const comma = 44;
-const dash = 45;
-const colon = 58;
-const question = 63;
-const openList = 91;
-const closeList = 93;
-const openMap = 123;
-const closeMap = 125;
 
 /** No plain text begins with these. */
 const noWord = new Set([...` \r\n,[]{}#&*!|>'"%@\``].map(sign => sign.charCodeAt(0)));

@@ -1,5 +1,6 @@
 // Where lists and maps stand too deep inside each other for any reader.
 
+import { closeList, closeMap, openList, openMap } from './code-units.ts';
 import { limits } from './limits.ts';
 
 /** Where brackets first stand deeper than the limit. Those in quotes count too: nobody writes as many. */
@@ -13,8 +14,3 @@ export function firstTooDeep(text: string): number | undefined {
   }
   return undefined;
 }
-
-const openList = 91;
-const closeList = 93;
-const openMap = 123;
-const closeMap = 125;
