@@ -1,3 +1,4 @@
+import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { snapshotOf } from '../../.ci/explore.ts';
 import { type Changes, changesBetween } from '../../server/plan/change.ts';
@@ -293,7 +294,7 @@ describe('laws', () => {
   ];
 
   test.each(['lighthouse/kitchen.grow.yaml', 'cistern/porch.grow.yaml'])('%s has no changes against itself', file => {
-    const sample = () => snapshotOf(new URL(`../../samples/${file}`, import.meta.url).pathname)?.plan as Plan;
+    const sample = () => snapshotOf(join(import.meta.dirname, '../../samples', file))?.plan as Plan;
     const { changes, renames, same } = changesBetween(sample(), sample());
     expect({ changes, renames }).toEqual({ changes: [], renames: [] });
     expect(same.length).toBeGreaterThan(40);
