@@ -23,7 +23,8 @@ export async function listen(page: Page): Promise<Listening> {
     for (const look of waiting) look();
   });
   await page.exposeFunction('codeAutomationExit', (code: number) => ended(`exit ${code}\n${last()}`));
-  const tooLong = setTimeout(() => ended(`no end after four minutes\n${last()}`), 240_000);
+  // Whoever has seen enough before the end need not wait for this.
+  const tooLong = setTimeout(() => ended(`no end after four minutes\n${last()}`), 240_000).unref();
   const line = (part: string): Promise<string> =>
     new Promise(resolve => {
       waiting.add(() => {
