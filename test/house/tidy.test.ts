@@ -80,6 +80,12 @@ describe('shape of a file', () => {
     expect(looseCode("if (a !== b || !c) d('any! default'); // any!\nconst e = f != g;")).toEqual([]);
   });
 
+  test('what is computed is kept on its object, not in a WeakMap, but for the earlier answers of a memo', () => {
+    const held = scripts.filter(path => /^(schema|server\/(?!protocol|host|cli))/.test(path));
+    expect(held.length).toBeGreaterThan(100);
+    expect(held.filter(path => textOf(path).includes('new WeakMap'))).toEqual(['server/plan/memo.ts']);
+  });
+
   test('a missing header and a poor name are seen', () => {
     expect(hasHeader("import { a } from 'a';\n")).toBe(false);
     expect(hasHeader('// Too short.\n')).toBe(false);
