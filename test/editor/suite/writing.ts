@@ -5,28 +5,8 @@ import { codeOf, eventually, findingsIn, openRecipe, placeOf, replaceOnce } from
 import type { Test } from './test.ts';
 
 export const writing: readonly Test[] = [
-  {
-    name: 'a misspelt key is found while it is typed',
-    async run() {
-      const document = await openRecipe('stairwell.grow.yaml');
-      await replaceOnce(document, 'volume: 12 L', 'volme: 12 L');
-      await eventually(
-        () => findingsIn(document),
-        findings => findings.includes('key-unknown: volme'),
-      );
-    },
-  },
-  {
-    name: 'a misspelt name is found',
-    async run() {
-      const document = await openRecipe('stairwell.grow.yaml');
-      await replaceOnce(document, 'water: cistern', 'water: cistren');
-      await eventually(
-        () => findingsIn(document),
-        findings => findings.includes('name-unknown: cistren'),
-      );
-    },
-  },
+  foundWhileTyping('a misspelt key is found while it is typed', 'volume: 12 L', 'volme: 12 L', 'key-unknown: volme'),
+  foundWhileTyping('a misspelt name is found', 'water: cistern', 'water: cistren', 'name-unknown: cistren'),
   {
     name: 'a quick fix puts the key right, and undo brings every byte back',
     async run() {
@@ -129,4 +109,18 @@ async function completionsAfter(document: vscode.TextDocument, text: string): Pr
     found => found.items.some(item => item.kind !== vscode.CompletionItemKind.Snippet),
   );
   return list.items.map(item => (typeof item.label === 'string' ? item.label : item.label.label));
+}
+
+function foundWhileTyping(name: string, sound: string, misspelt: string, finding: string): Test {
+  return {
+    name,
+    async run() {
+      const document = await openRecipe('stairwell.grow.yaml');
+      await replaceOnce(document, sound, misspelt);
+      await eventually(
+        () => findingsIn(document),
+        findings => findings.includes(finding),
+      );
+    },
+  };
 }
